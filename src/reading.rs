@@ -1,0 +1,162 @@
+//! From what a person typed to numbers and measures, or to a fault that says how to mend it.
+//!
+//! Every reader is a function from text to a value and the text that is left. An empty blank is not
+//! wrong, only unfinished: the readers of whole blanks answer `None`. `reading` knows no money.
+
+mod amount;
+mod words;
+
+pub use amount::{Marks, amount};
+pub use words::Kitchen;
+
+use crate::measure::{Kind, Measure, unit};
+use crate::number::Fraction;
+use crate::problem::{Code, Fault};
+
+/// Characters of one blank that are looked at: room for any number with words around it,
+/// and a bound on what a pasted page can cost.
+pub const MOST_TYPED: usize = 80;
+
+/// Percent of a tax that is read: no tax on a drink is higher.
+const MOST_TAX_PERCENT: i128 = 500;
+
+/// A whole blank that holds one number and nothing else.
+///
+/// ```
+/// use farthing::reading::{Marks, number};
+/// let half = number("1 1/2", Marks::POINT).unwrap().unwrap();
+/// assert_eq!(half.kept().unwrap().plain_text(), "1.5");
+/// ```
+pub fn number(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    let Some(text) = filled(text)? else { return Ok(None) };
+    let (number, rest) = amount(text, marks)?;
+    if rest.trim().is_empty() { Ok(Some(number)) } else { Err(unreadable(text)) }
+}
+
+/// A sum of money: a number, with or without a currency sign. `no_decimals` says that the currency
+/// has no minor unit, so that `1,250` can only be twelve hundred and fifty.
+pub fn price(text: &str, marks: Marks, no_decimals: bool) -> Result<Option<Fraction>, Fault> {
+    let bare = text.trim().trim_matches(CURRENCY_SIGNS);
+    match number(bare, marks) {
+        Err(fault) if no_decimals && fault.code() == Code::NumberAmbiguous => {
+            let whole = fault.value("or").unwrap_or_default().to_string();
+            number(&whole, marks)
+        }
+        read => read,
+    }
+}
+
+const CURRENCY_SIGNS: [char; 20] = [
+    '£', '$', '€', '¥', '₩', '₹', '₽', '₺', '₴', '₫', '₪', '₱', '฿', '₦', '₡', '₲', '₵', '₸', '₾',
+    '₼',
+];
+
+/// A number of things, which is whole and more than nought.
+pub fn whole_number(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    let Some(number) = number(text, marks)? else { return Ok(None) };
+    if !number.is_whole() {
+        return Err(Fault::new(Code::WholeNumberNeeded).with("typed", text.trim()));
+    }
+    more_than_nought(number).map(Some)
+}
+
+/// A tax rate in percent, nought included, with or without the sign.
+pub fn tax_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    percent(text, marks, MOST_TAX_PERCENT)
+}
+
+/// A part of a whole in percent: nought or more, less than a hundred.
+pub fn part_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    let part = percent(text, marks, 100)?;
+    match part {
+        Some(part) if part == Fraction::HUNDRED => Err(percent_fault(text, 100)),
+        part => Ok(part),
+    }
+}
+
+fn percent(text: &str, marks: Marks, most: i128) -> Result<Option<Fraction>, Fault> {
+    let number = number(text.trim().trim_end_matches(is_percent_sign), marks)?;
+    match number {
+        Some(number) if Fraction::new(most, 1).is_some_and(|most| number.compare(most).is_gt()) => {
+            Err(percent_fault(text, most))
+        }
+        number => Ok(number),
+    }
+}
+
+fn percent_fault(text: &str, most: i128) -> Fault {
+    Fault::new(Code::PercentOutOfRange)
+        .with("typed", text.trim())
+        .with("least", "0")
+        .with("most", most.to_string())
+}
+
+fn is_percent_sign(c: char) -> bool {
+    matches!(c, '%' | '٪' | '％')
+}
+
+/// What came off a price.
+#[derive(Clone, Copy, Debug)]
+pub enum Discount {
+    /// So many percent of it.
+    Percent(Fraction),
+    /// A sum.
+    Sum(Fraction),
+}
+
+/// What came off a price: `10 %` is a part of it, `10` a sum.
+pub fn discount(text: &str, marks: Marks, no_decimals: bool) -> Result<Option<Discount>, Fault> {
+    if text.trim().ends_with(is_percent_sign) {
+        return Ok(part_percent(text, marks)?.map(Discount::Percent));
+    }
+    Ok(price(text, marks, no_decimals)?.map(Discount::Sum))
+}
+
+/// A measure: a number and a unit. The unit in the text wins over the one chosen beside it, and
+/// `oz` is a mass only where `kind` says that the bottle is weighed.
+///
+/// ```
+/// use farthing::reading::{Kitchen, Marks, measure};
+/// let dashes = measure("2 dashes", "ml", Marks::POINT, Kitchen::Uk, None).unwrap().unwrap();
+/// assert_eq!(dashes.unit.code, "dash");
+/// ```
+pub fn measure(
+    text: &str,
+    chosen: &str,
+    marks: Marks,
+    kitchen: Kitchen,
+    kind: Option<Kind>,
+) -> Result<Option<Measure>, Fault> {
+    let Some(text) = filled(text)? else { return Ok(None) };
+    let (amount, rest) = match amount(text, marks) {
+        // "a dash" and "dash" are one dash.
+        Err(fault) if fault.code() == Code::NumberUnreadable && words::starts_a_unit(text) => {
+            (Fraction::ONE, text)
+        }
+        read => read?,
+    };
+    let named = words::unit_named(rest, kitchen, kind)?;
+    let unit = match named {
+        Some(unit) => unit,
+        None => unit(chosen).ok_or_else(|| Fault::new(Code::UnitMissing).with("typed", text))?,
+    };
+    Ok(Some(Measure { amount: more_than_nought(amount)?, unit }))
+}
+
+fn more_than_nought(number: Fraction) -> Result<Fraction, Fault> {
+    if number.is_nought() { Err(Fault::new(Code::NumberMustBePositive)) } else { Ok(number) }
+}
+
+/// The blank without the spaces around it; nothing if it is empty.
+fn filled(text: &str) -> Result<Option<&str>, Fault> {
+    let text = text.trim();
+    if text.chars().nth(MOST_TYPED).is_some() {
+        let start: String = text.chars().take(20).collect();
+        return Err(unreadable(&format!("{start}…")));
+    }
+    Ok((!text.is_empty()).then_some(text))
+}
+
+fn unreadable(text: &str) -> Fault {
+    Fault::new(Code::NumberUnreadable).with("typed", text)
+}
