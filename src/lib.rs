@@ -1,0 +1,28 @@
+//! Farthing: what a dash, a pour and a glass cost.
+//!
+//! The core is pure: text and records in, figures and problems out. No clock, no network, no page.
+//! Only [`wire`] knows the records that cross to the page, and only `web` knows that a browser exists.
+//!
+//! ```
+//! let ask = r#"{
+//!     "bottles": [{"id": "bitters", "paid": {"price": "18.50"}, "holds": {"text": "100 ml"}}],
+//!     "pours": [{"bottle": "bitters", "measure": {"text": "2 dashes"}}]
+//! }"#;
+//! let reply = farthing::wire::answer(ask);
+//! assert!(reply.contains(r#""value":"0.3404""#));
+//! ```
+
+pub mod problem;
+pub mod number;
+pub mod money;
+pub mod measure;
+pub mod reading;
+pub mod working;
+pub mod dash;
+pub mod bottle;
+pub mod drink;
+pub mod sheet;
+pub mod wire;
+pub mod shelf;
+#[cfg(target_arch = "wasm32")]
+pub mod web;

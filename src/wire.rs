@@ -1,0 +1,160 @@
+//! The boundary: JSON text in, JSON text out.
+//!
+//! One codec serves the page, the tests and what the device keeps, so that the path tested natively is
+//! the path that runs. It is `serde_json` because it refuses unknown keys and lone surrogates by itself.
+
+mod asking;
+pub mod kept;
+pub mod record;
+pub mod records;
+mod replying;
+
+pub(crate) use asking::name as check_name;
+
+use crate::dash::{self, Sizes};
+use crate::measure::UNITS;
+use crate::money::{currencies, currency};
+use crate::problem::{Code, Fault, Problem, Problems};
+use crate::reading::MOST_TYPED;
+use crate::sheet;
+use kept::FORMAT;
+use record::{Named, Wire, format_of, read_text, unreadable};
+use records::{Ask, CurrencyRow, MovesAsk, MovesReply, Reply, Tables, UnitRow};
+
+/// Characters of a name: two lines on a phone, and room for every name a label bears.
+pub const MOST_NAME: usize = 80;
+
+/// Lines of a spec: more than any drink has, and a glass of so many still answers within a frame.
+pub const MOST_LINES: usize = 40;
+
+/// Bottles on a shelf: four times a large bar's; with specs, histories and all they fit in what a
+/// browser keeps (five million characters).
+pub const MOST_BOTTLES: usize = 2_000;
+
+/// Specs on a shelf: a thick menu many times over.
+pub const MOST_SPECS: usize = 1_000;
+
+/// Answers quick sums and glasses: an [`Ask`] as JSON to a [`Reply`] as JSON.
+///
+/// What cannot be read is a problem in the reply; the call itself never fails.
+pub fn answer(ask: &str) -> String {
+    written(&match read_text::<Ask>(ask) {
+        Ok(ask) => replied(&ask),
+        Err(fault) => Reply { problems: told(vec![fault.at("")]), ..Reply::default() },
+    })
+}
+
+fn replied(ask: &Ask) -> Reply {
+    let mut problems = Problems::default();
+    let currency = problems.keep("house.currency", currency(&ask.house.currency));
+    let sums = asking::sheet_ask(ask, &mut problems);
+    let reply = sheet::answer(&sums, &mut problems);
+    let mut reply = match currency {
+        Some(currency) => replying::reply(&reply, &sums, ask, currency),
+        None => Reply::default(),
+    };
+    reply.problems = told(problems.0);
+    reply
+}
+
+/// Answers which glasses a new price moves: a [`MovesAsk`] as JSON to a [`MovesReply`] as JSON.
+pub fn moves(ask: &str) -> String {
+    written(&match read_text::<MovesAsk>(ask) {
+        Ok(ask) => moved(ask),
+        Err(fault) => MovesReply { problems: told(vec![fault.at("")]), ..MovesReply::default() },
+    })
+}
+
+fn moved(ask: MovesAsk) -> MovesReply {
+    let mut problems = Problems::default();
+    let Some(currency) = problems.keep("house.currency", currency(&ask.house.currency)) else {
+        return MovesReply { problems: told(problems.0), ..MovesReply::default() };
+    };
+    let MovesAsk { house, before, after, bottles, specs } = ask;
+    let with = |bottle: records::Bottle| {
+        let bottles = std::iter::once(bottle).chain(bottles.iter().cloned()).collect();
+        Ask { house: house.clone(), bottles, pours: Vec::new(), specs: specs.clone() }
+    };
+    // What was already wrong before is no news: only the new price's problems are told.
+    let before = sheet::answer(
+        &asking::sheet_ask(&with(before), &mut Problems::default()),
+        &mut Problems::default(),
+    );
+    let sums = asking::sheet_ask(&with(after), &mut problems);
+    let after = sheet::answer(&sums, &mut problems);
+    let moved = specs.iter().zip(before.specs.iter().zip(&after.specs));
+    MovesReply {
+        specs: moved
+            .filter_map(|(spec, (before, after))| {
+                replying::moved(&spec.id, before, after, currency)
+            })
+            .collect(),
+        problems: told(problems.0),
+    }
+}
+
+/// What the page offers to choose from, as [`Tables`] in JSON.
+pub fn tables() -> String {
+    let units = UNITS.iter().map(|unit| {
+        let assumed = dash::size_ml(unit, &Sizes::default(), &Sizes::default());
+        let size = unit.exact_size().or(assumed.map(|(size, _)| size));
+        UnitRow {
+            code: unit.code.into(),
+            kind: unit.kind.text().into(),
+            rough: unit.exact_size().is_none() && size.is_some(),
+            amount: size.and_then(|size| size.kept().ok()).unwrap_or_default().plain_text(),
+            base: unit.kind.base().into(),
+        }
+    });
+    let currencies = currencies()
+        .map(|currency| CurrencyRow { code: currency.code.into(), digits: currency.digits.into() });
+    let limits = [
+        ("name", MOST_NAME),
+        ("spec_lines", MOST_LINES),
+        ("bottles", MOST_BOTTLES),
+        ("specs", MOST_SPECS),
+        ("typed", MOST_TYPED),
+    ];
+    written(&Tables {
+        units: units.collect(),
+        currencies: currencies.collect(),
+        limits: Named(limits.map(|(name, most)| (name.to_string(), counted(most))).into()),
+    })
+}
+
+/// A kept record or a file, from text. One written by a newer version is told as such.
+pub(crate) fn read_versioned<T: Wire + Default>(text: &str) -> Result<T, Fault> {
+    match format_of(text) {
+        Some(format) if format > FORMAT => Err(Fault::new(Code::RecordNewer)),
+        Some(1..) => read_text(text),
+        _ => Err(unreadable("no format")),
+    }
+}
+
+/// A record as text.
+pub(crate) fn written(record: &dyn Wire) -> String {
+    let mut out = String::new();
+    record.write(&mut out);
+    out
+}
+
+/// Problems as they cross the boundary.
+pub(crate) fn told(problems: Vec<Problem>) -> Vec<records::Problem> {
+    problems
+        .into_iter()
+        .map(|problem| records::Problem {
+            code: problem.fault.code().text().into(),
+            place: problem.place,
+            values: Named(named(problem.fault.values())),
+        })
+        .collect()
+}
+
+fn named(values: &[(&'static str, String)]) -> Vec<(String, String)> {
+    values.iter().map(|(name, value)| (name.to_string(), value.clone())).collect()
+}
+
+/// A count as it crosses the boundary.
+pub(crate) fn counted(count: usize) -> u64 {
+    u64::try_from(count).unwrap_or(u64::MAX)
+}

@@ -1,0 +1,243 @@
+//! From the records of a request to a sheet: every blank is read, and told apart from an empty one.
+//!
+//! A blank that could not be read makes unknown what rests on it. It is never passed over: a price
+//! whose discount is unreadable is no price.
+
+use super::record::Named;
+use super::records::{self, Ask};
+use super::{MOST_LINES, MOST_NAME};
+use crate::bottle::{Bottle, Holds, House, Paid, Tax};
+use crate::dash::Sizes;
+use crate::measure::{Kind, Measure, Size, unit};
+use crate::money::currency;
+use crate::number::Fraction;
+use crate::problem::{Code, Fault, Problems};
+use crate::reading::{self, Kitchen, Marks};
+use crate::sheet::{self, Charge, Line, Placed};
+
+/// How this person writes, from the house.
+#[derive(Clone, Copy)]
+struct Hand {
+    marks: Marks,
+    kitchen: Kitchen,
+    no_decimals: bool,
+}
+
+/// The sheet that a request asks for.
+pub fn sheet_ask(ask: &Ask, problems: &mut Problems) -> sheet::Ask {
+    let hand = hand(&ask.house, problems);
+    let house = house(&ask.house, hand, problems);
+    let mut sheet = sheet::Ask { house, ..sheet::Ask::default() };
+    for (index, record) in ask.bottles.iter().enumerate() {
+        let place = format!("bottles[{index}]");
+        let what = bottle(record, &place, hand, problems);
+        sheet.bottles.push(Placed { place, what });
+    }
+    for (index, record) in ask.pours.iter().enumerate() {
+        let place = format!("pours[{index}]");
+        let line = records::Line {
+            bottle: record.bottle.clone(),
+            measure: record.measure.clone(),
+            ..records::Line::default()
+        };
+        let line = read_line(&line, &place, ask, &mut sheet.bottles, hand, problems);
+        sheet.pours.push(line);
+    }
+    for (index, record) in ask.specs.iter().enumerate() {
+        let place = format!("specs[{index}]");
+        let lines = spec(record, &place, ask, &mut sheet.bottles, hand, problems);
+        sheet.specs.push(lines);
+    }
+    sheet
+}
+
+fn hand(house: &records::House, problems: &mut Problems) -> Hand {
+    let marks = match house.decimal_mark.as_str() {
+        "." => Ok(Marks::POINT),
+        "," => Ok(Marks::COMMA),
+        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
+    };
+    Hand {
+        marks: problems.keep("house.decimal_mark", marks).unwrap_or(Marks::POINT),
+        kitchen: problems
+            .keep("house.kitchen", Kitchen::from_code(&house.kitchen))
+            .unwrap_or(Kitchen::Metric),
+        no_decimals: currency(&house.currency).is_ok_and(|currency| currency.digits == 0),
+    }
+}
+
+fn house(record: &records::House, hand: Hand, problems: &mut Problems) -> House {
+    let rate = reading::tax_percent(&record.tax_percent, hand.marks);
+    House {
+        tax_percent: problems.keep("house.tax_percent", rate).flatten(),
+        reclaims_tax: record.reclaims_tax,
+        sizes: sizes(&record.rough, "house", hand, problems),
+    }
+}
+
+fn bottle(record: &records::Bottle, place: &str, hand: Hand, problems: &mut Problems) -> Bottle {
+    problems.keep(&format!("{place}.name"), name(&record.name));
+    Bottle {
+        paid: paid(&record.paid, &format!("{place}.paid"), hand, problems),
+        holds: holds(record, place, hand, problems),
+        sizes: sizes(&record.rough, place, hand, problems),
+    }
+}
+
+/// A name of bearable length.
+pub fn name(name: &str) -> Result<(), Fault> {
+    match name.chars().nth(MOST_NAME) {
+        Some(_) => Err(Fault::new(Code::NameTooLong).with("most", MOST_NAME.to_string())),
+        None => Ok(()),
+    }
+}
+
+fn paid(record: &records::Paid, place: &str, hand: Hand, problems: &mut Problems) -> Option<Paid> {
+    let Hand { marks, no_decimals, .. } = hand;
+    let at = |blank: &str| format!("{place}.{blank}");
+    let tax = match record.tax.as_str() {
+        "in" => Ok(Tax::In),
+        "out" => Ok(Tax::Out),
+        "none" => Ok(Tax::Free),
+        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
+    };
+    // Every blank is read before any is missed, so that all their problems are told together.
+    let price = problems.keep(&at("price"), reading::price(&record.price, marks, no_decimals));
+    let bottles = problems.keep(&at("bottles"), reading::whole_number(&record.bottles, marks));
+    let discount =
+        problems.keep(&at("discount"), reading::discount(&record.discount, marks, no_decimals));
+    let delivery =
+        problems.keep(&at("delivery"), reading::price(&record.delivery, marks, no_decimals));
+    let tax = problems.keep(&at("tax"), tax);
+    let tax_percent =
+        problems.keep(&at("tax_percent"), reading::tax_percent(&record.tax_percent, marks));
+    Some(Paid {
+        price: price??,
+        bottles: bottles?.unwrap_or(Fraction::ONE),
+        discount: discount?,
+        delivery: delivery?,
+        tax: tax?,
+        tax_percent: tax_percent?,
+    })
+}
+
+fn holds(
+    record: &records::Bottle,
+    place: &str,
+    hand: Hand,
+    problems: &mut Problems,
+) -> Option<Holds> {
+    let holds = measured(&record.holds, hand, None).and_then(|holds| match holds {
+        Some(holds) if holds.unit.exact_size().is_none() => {
+            Err(Fault::new(Code::HoldsUnit).with("typed", holds.unit.code))
+        }
+        holds => Ok(holds),
+    });
+    let holds = problems.keep(&format!("{place}.holds"), holds);
+    let wastage = reading::part_percent(&record.wastage_percent, hand.marks);
+    let wastage = problems.keep(&format!("{place}.wastage_percent"), wastage);
+    Some(Holds { measure: holds??, wastage_percent: wastage?.unwrap_or(Fraction::NOUGHT) })
+}
+
+/// The sizes of rough measures. One that could not be read is unknown, not the assumed one.
+fn sizes(
+    rough: &Named<records::Written>,
+    place: &str,
+    hand: Hand,
+    problems: &mut Problems,
+) -> Sizes {
+    let mut sizes = Sizes::default();
+    for (code, size) in &rough.0 {
+        let place = format!("{place}.rough.{code}");
+        let Some(unit) = unit(code).filter(|unit| unit.size == Size::Rough) else {
+            let unknown = Fault::new(Code::UnitUnknown).with("typed", code);
+            problems.0.push(unknown.at(place));
+            continue;
+        };
+        match problems.keep(&place, size_ml(size, hand)) {
+            Some(None) => {}
+            size => {
+                sizes.0.push((unit.code, size.flatten()));
+            }
+        }
+    }
+    sizes
+}
+
+fn size_ml(size: &records::Written, hand: Hand) -> Result<Option<Fraction>, Fault> {
+    let Some(Measure { amount, unit }) = measured(size, hand, Some(Kind::Volume))? else {
+        return Ok(None);
+    };
+    match unit.exact_size().filter(|_| unit.kind == Kind::Volume) {
+        Some(size) => amount.times(size).map(Some),
+        None => Err(Fault::new(Code::RoughMustBeVolume).with("typed", unit.code)),
+    }
+}
+
+fn spec(
+    record: &records::Spec,
+    place: &str,
+    ask: &Ask,
+    bottles: &mut Vec<Placed<Bottle>>,
+    hand: Hand,
+    problems: &mut Problems,
+) -> Vec<Placed<Line>> {
+    problems.keep(&format!("{place}.name"), name(&record.name));
+    if record.lines.len() > MOST_LINES {
+        let fault = Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string());
+        problems.0.push(fault.at(format!("{place}.lines")));
+        return Vec::new();
+    }
+    let mut lines = Vec::new();
+    for (index, line) in record.lines.iter().enumerate() {
+        let place = format!("{place}.lines[{index}]");
+        lines.push(read_line(line, &place, ask, bottles, hand, problems));
+    }
+    lines
+}
+
+/// A line. Something priced on the spot joins the bottles, behind those of the request.
+fn read_line(
+    record: &records::Line,
+    place: &str,
+    ask: &Ask,
+    bottles: &mut Vec<Placed<Bottle>>,
+    hand: Hand,
+    problems: &mut Problems,
+) -> Placed<Line> {
+    let bottle = match &record.own {
+        Some(own) if record.bottle.is_empty() => {
+            let place = format!("{place}.own");
+            let what = bottle(own, &place, hand, problems);
+            bottles.push(Placed { place, what });
+            bottles.len().checked_sub(1)
+        }
+        _ if record.bottle.is_empty() => None,
+        _ => {
+            let found = ask.bottles.iter().position(|bottle| bottle.id == record.bottle);
+            let unknown = || Fault::new(Code::BottleUnknown).with("id", &record.bottle);
+            problems.keep(&format!("{place}.bottle"), found.ok_or_else(unknown))
+        }
+    };
+    let kind = bottle.and_then(|index| bottles.get(index)).and_then(|bottle| bottle.what.kind());
+    let measure = measured(&record.measure, hand, kind);
+    Placed {
+        place: place.into(),
+        what: Line {
+            bottle,
+            measure: problems.keep(&format!("{place}.measure"), measure).flatten(),
+            charge: match record.charge {
+                records::Charge::Poured => Charge::Poured,
+                records::Charge::Whole => Charge::Whole,
+            },
+        },
+    }
+}
+
+fn measured(
+    written: &records::Written,
+    hand: Hand,
+    kind: Option<Kind>,
+) -> Result<Option<Measure>, Fault> {
+    reading::measure(&written.text, &written.unit, hand.marks, hand.kitchen, kind)
+}

@@ -1,0 +1,373 @@
+//! The records that cross the boundary, as JSON text.
+//!
+//! What a person typed crosses as text and is read here in Rust, never in JavaScript.
+//! An unknown key is refused: a misspelt one would otherwise give a confident wrong answer.
+//! Decimals leave as text, so that no float ever touches money.
+
+use super::record::{Named, Value, Wire, records, unreadable};
+use crate::problem::Fault;
+
+records! {
+    /// A blank that holds an amount: the text as typed, and the unit chosen beside it.
+    ///
+    /// A unit written in the text wins over `unit`: `{"text":"2 dashes","unit":"ml"}` is two dashes.
+    #[derive(Default)]
+    Written {
+        /// What was typed: `"2"`, `"1 1/2"`, `"half"`, `"60 ml"`.
+        text: String,
+        /// The code of the unit chosen beside it, such as `"ml"` or `"dash"`; empty if none is.
+        unit: String,
+    }
+
+    /// What holds for everything on the page: chosen once, kept on the device.
+    House {
+        /// An ISO 4217 code, such as `"GBP"`.
+        currency: String,
+        /// The mark that this person's locale writes before decimals: `"."` or `","`.
+        decimal_mark: String,
+        /// Whose spoons, cups and ounces a bare "tsp", "cup" or "fl oz" means:
+        /// `"us"`, `"uk"`, `"au"` or `"metric"`.
+        kitchen: String,
+        /// The tax rate that a bottle takes if it names none, in percent as typed: `"20"`.
+        tax_percent: String,
+        /// Whether this person gets the tax on what they buy back.
+        reclaims_tax: bool,
+        /// The size of a rough measure for all bottles, by its code: `{"dash": {"text":"0.8","unit":"ml"}}`.
+        rough: Named<Written>,
+    }
+
+    /// What was paid, as typed.
+    Paid {
+        /// The price of one bottle, or of the case if `bottles` says more than one.
+        price: String,
+        /// How many bottles that price buys; empty means 1.
+        bottles: String,
+        /// What came off the price: `"10 %"` or a sum such as `"2.00"`; empty means nothing.
+        discount: String,
+        /// What delivery added, for all the bottles together; empty means nothing.
+        delivery: String,
+        /// `"in"`: the price includes tax. `"out"`: tax is added to it. `"none"`: there is no tax on it.
+        tax: String,
+        /// The tax rate on this bottle in percent; empty means the house's.
+        tax_percent: String,
+    }
+
+    /// A bottle, bag or box as typed: what was paid for how much of what.
+    #[derive(Default)]
+    Bottle {
+        /// Names this bottle within one request and on the shelf.
+        id: String,
+        /// What is in it.
+        name: String,
+        /// What was paid.
+        paid: Paid,
+        /// What one bottle holds: a volume, a mass or a count.
+        holds: Written,
+        /// What never leaves the bottle, in percent; empty means nothing.
+        wastage_percent: String,
+        /// The size of a rough measure for this bottle alone, by its code.
+        rough: Named<Written>,
+    }
+
+    /// One line of a spec: a measure of a bottle.
+    #[derive(Default)]
+    Line {
+        /// The `id` of a bottle in the same request; empty if the line prices its own.
+        bottle: String,
+        /// Something priced on the spot: a straw, a wedge of lime. Used when `bottle` is empty.
+        own: Option<Bottle>,
+        /// How much of it goes in.
+        measure: Written,
+        /// Whether what is poured is charged, or the whole bottle.
+        charge: Charge,
+    }
+
+    /// A spec: the recipe of a glass.
+    #[derive(Default)]
+    Spec {
+        /// Names this spec within one request and on the shelf.
+        id: String,
+        /// What the drink is called.
+        name: String,
+        /// What goes in, in order.
+        lines: Vec<Line>,
+    }
+
+    /// A quick sum: one measure of one bottle.
+    #[derive(Default)]
+    Pour {
+        /// The `id` of a bottle in the same request.
+        bottle: String,
+        /// How much of it.
+        measure: Written,
+    }
+
+    /// A request of `moves`: what a new price of one bottle does to the glasses.
+    #[derive(Default)]
+    MovesAsk {
+        /// What holds for all of it.
+        house: House,
+        /// The bottle as it was.
+        before: Bottle,
+        /// The bottle as it will be, under the same `id`.
+        after: Bottle,
+        /// The other bottles that the specs name.
+        bottles: Vec<Bottle>,
+        /// The glasses.
+        specs: Vec<Spec>,
+    }
+
+    /// What `moves` replies: the glasses whose cost changes, in the order asked.
+    #[derive(Default)]
+    MovesReply {
+        /// The glasses that move.
+        specs: Vec<Moved>,
+        /// What could not be read or reckoned.
+        problems: Vec<Problem>,
+    }
+
+    /// How a glass moves.
+    #[derive(Default)]
+    Moved {
+        /// Which spec.
+        id: String,
+        /// Its cost before.
+        before: Option<Figure>,
+        /// Its cost after.
+        after: Option<Figure>,
+        /// What was added; less than nought where the glass is cheaper.
+        change: Option<Figure>,
+    }
+
+    /// What `tables` replies: what the page offers to choose from.
+    #[derive(Default)]
+    Tables {
+        /// The units, in the order in which they are offered.
+        units: Vec<UnitRow>,
+        /// The currencies of ISO 4217.
+        currencies: Vec<CurrencyRow>,
+        /// The limits, by name.
+        limits: Named<u64>,
+    }
+
+    /// A unit.
+    #[derive(Default)]
+    UnitRow {
+        /// Its code.
+        code: String,
+        /// `"volume"`, `"mass"`, `"count"`, or `"bottle"` for a part of the bottle itself.
+        kind: String,
+        /// Whether its size is an assumption.
+        rough: bool,
+        /// Its size in `base`, or the size it is assumed to have; empty for a part of a bottle.
+        amount: String,
+        /// `"ml"`, `"g"`, `"piece"` or `"bottle"`.
+        base: String,
+    }
+
+    /// A currency.
+    #[derive(Default)]
+    CurrencyRow {
+        /// The ISO 4217 code.
+        code: String,
+        /// Decimals of its minor unit.
+        digits: u64,
+    }
+
+    /// A request of `answer`.
+    #[derive(Default)]
+    Ask {
+        /// What holds for all of it.
+        house: House,
+        /// The bottles that the pours and specs name.
+        bottles: Vec<Bottle>,
+        /// Quick sums.
+        pours: Vec<Pour>,
+        /// Glasses.
+        specs: Vec<Spec>,
+    }
+
+    /// What `answer` replies: one entry for each that was asked, in the same order.
+    #[derive(Default)]
+    Reply {
+        /// The bottles.
+        bottles: Vec<BottleReply>,
+        /// The quick sums.
+        pours: Vec<PourReply>,
+        /// The glasses.
+        specs: Vec<SpecReply>,
+        /// What could not be read or reckoned, and where. Every other figure stands.
+        problems: Vec<Problem>,
+    }
+
+    /// What is known of a bottle.
+    #[derive(Default)]
+    BottleReply {
+        /// Cost of one ml, g or piece.
+        cost_each: Option<Figure>,
+        /// Cost of one whole bottle, as this person bears it.
+        cost: Option<Figure>,
+        /// What one bottle gives, after wastage.
+        usable: Option<Figure>,
+    }
+
+    /// The answer to a quick sum.
+    #[derive(Default)]
+    PourReply {
+        /// Cost of the measure.
+        cost: Option<Figure>,
+        /// The measure in ml, g or pieces.
+        amount: Option<Figure>,
+        /// How many whole such measures one bottle gives.
+        count: Option<Figure>,
+        /// What is left in the bottle after those.
+        left_over: Option<Figure>,
+        /// The unit that was read, which may differ from the one chosen.
+        unit: String,
+    }
+
+    /// The answer to a spec.
+    #[derive(Default)]
+    SpecReply {
+        /// Cost of the glass: the sum of the lines that have a cost; nothing if none has.
+        cost: Option<Figure>,
+        /// How many lines have no cost. More than nought: `cost` is not the whole cost.
+        missing: u64,
+        /// The lines, in order.
+        lines: Vec<LineReply>,
+    }
+
+    /// The answer to a line of a spec.
+    #[derive(Default)]
+    LineReply {
+        /// What the line costs, charged as the line says.
+        cost: Option<Figure>,
+        /// What it would cost charged the other way.
+        other_cost: Option<Figure>,
+        /// What the bottle charged whole adds over what is poured.
+        difference: Option<Figure>,
+        /// The measure in ml, g or pieces.
+        amount: Option<Figure>,
+        /// Whole percent of the glass; the shares of the priced lines add up to exactly 100.
+        share_percent: Option<u64>,
+        /// The unit that was read.
+        unit: String,
+    }
+
+    /// One figure, with what is needed to show and to check it.
+    #[derive(Default)]
+    Figure {
+        /// The exact decimal, kept to 12 decimals.
+        value: String,
+        /// `"money"`, or the code of the unit: `"ml"`, `"g"`, `"piece"`, `"measure"`.
+        unit: String,
+        /// `value` rounded for display, half away from nought.
+        shown: String,
+        /// Money under one whole unit: the same in the minor unit, such as `"34"` pence.
+        shown_minor: Option<String>,
+        /// How it was reckoned, step by step.
+        working: Vec<Step>,
+    }
+
+    /// One line of a working: the terms taken from left to right make the result.
+    #[derive(Default)]
+    Step {
+        /// What this step finds: a code such as `"measure_amount"`.
+        finds: String,
+        /// The terms.
+        terms: Vec<Term>,
+        /// What they come to, kept to 12 decimals.
+        result: String,
+        /// `result` at six figures, to be read.
+        shown: String,
+        /// The unit of the result.
+        unit: String,
+        /// How `result` was rounded: `"no"` (it is exact), `"kept"` (at 12 decimals, half away from
+        /// nought), `"down"` or `"up"` (to a whole number).
+        rounded: String,
+    }
+
+    /// One term of a step.
+    #[derive(Default)]
+    Term {
+        /// `"start"`, `"times"`, `"over"`, `"plus"` or `"less"`.
+        does: String,
+        /// The operand: a decimal, or a fraction such as `"1/3"` as it was typed.
+        value: String,
+        /// `value` at six figures, to be read.
+        shown: String,
+        /// The step of this working whose exact result the operand is, counted from nought.
+        step: Option<u64>,
+        /// Its unit, or `"money"`, `"percent"` or empty for a bare number.
+        unit: String,
+        /// What the operand is: a code such as `"price"`, `"bottles"`, `"rough_house"`.
+        is: String,
+    }
+
+    /// What could not be read or reckoned, and where.
+    #[derive(Default)]
+    Problem {
+        /// A stable code, such as `"number_ambiguous"`.
+        code: String,
+        /// The blank it concerns: `"bottles[0].paid.price"`.
+        place: String,
+        /// What the sentence needs: `{"typed": "1,250", "either": "1.25", "or": "1250"}`.
+        values: Named<String>,
+    }
+}
+
+/// How a line is charged.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Charge {
+    /// By what is poured: `"poured"`.
+    #[default]
+    Poured,
+    /// By the whole bottle opened for this glass, what is left being poured away: `"whole"`.
+    Whole,
+}
+
+impl Wire for Charge {
+    fn read(&mut self, json: Value) -> Result<(), Fault> {
+        *self = match json.as_raw_str() {
+            r#""poured""# => Charge::Poured,
+            r#""whole""# => Charge::Whole,
+            _ => return Err(unreadable("neither \"poured\" nor \"whole\"")),
+        };
+        Ok(())
+    }
+    fn write(&self, out: &mut String) {
+        out.push_str(match self {
+            Charge::Poured => r#""poured""#,
+            Charge::Whole => r#""whole""#,
+        });
+    }
+    fn typescript() -> String {
+        r#""poured" | "whole""#.into()
+    }
+}
+
+impl Default for House {
+    fn default() -> Self {
+        House {
+            currency: "GBP".into(),
+            decimal_mark: ".".into(),
+            kitchen: "uk".into(),
+            tax_percent: "20".into(),
+            reclaims_tax: false,
+            rough: Named::default(),
+        }
+    }
+}
+
+impl Default for Paid {
+    fn default() -> Self {
+        Paid {
+            price: String::new(),
+            bottles: String::new(),
+            discount: String::new(),
+            delivery: String::new(),
+            tax: "in".into(),
+            tax_percent: String::new(),
+        }
+    }
+}
