@@ -1,0 +1,70 @@
+//! The TypeScript types of the page are written from the Rust records, and are fresh.
+//!
+//! To write them anew: `FARTHING_WRITE=1 cargo test --test types`.
+
+use farthing::wire::kept::{
+    Aside, Change, Earlier, KEPT_DECLARATION, ShelfAsk, ShelfFile, ShelfReply,
+};
+use farthing::wire::record::Declared;
+use farthing::wire::records::*;
+use std::path::Path;
+
+fn declared() -> String {
+    let head = "// The records that cross the boundary between the page and the core.\n\
+                // Written from src/wire by `FARTHING_WRITE=1 cargo test --test types`: change them there.\n";
+    let declarations = [
+        Written::declaration(),
+        House::declaration(),
+        Paid::declaration(),
+        Bottle::declaration(),
+        Line::declaration(),
+        Spec::declaration(),
+        Pour::declaration(),
+        Ask::declaration(),
+        Term::declaration(),
+        Step::declaration(),
+        Figure::declaration(),
+        Problem::declaration(),
+        BottleReply::declaration(),
+        PourReply::declaration(),
+        LineReply::declaration(),
+        SpecReply::declaration(),
+        Reply::declaration(),
+        MovesAsk::declaration(),
+        Moved::declaration(),
+        MovesReply::declaration(),
+        UnitRow::declaration(),
+        CurrencyRow::declaration(),
+        Tables::declaration(),
+        Earlier::declaration(),
+        KEPT_DECLARATION.to_string(),
+        ShelfAsk::declaration(),
+        Aside::declaration(),
+        Change::declaration(),
+        ShelfReply::declaration(),
+        ShelfFile::declaration(),
+    ];
+    format!("{head}\n{}", declarations.join("\n"))
+}
+
+#[test]
+fn the_committed_types_are_those_of_the_records() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/records.d.ts");
+    let declared = declared();
+    if std::env::var_os("FARTHING_WRITE").is_some() {
+        std::fs::write(&path, &declared).unwrap();
+    }
+    let committed = std::fs::read_to_string(&path).unwrap();
+    assert!(
+        committed == declared,
+        "www/records.d.ts is stale: FARTHING_WRITE=1 cargo test --test types"
+    );
+}
+
+#[test]
+fn a_declaration_reads_as_typescript() {
+    assert_eq!(
+        Line::declaration(),
+        "export interface Line {\n  bottle: string;\n  own: Bottle | null;\n  measure: Written;\n  charge: \"poured\" | \"whole\";\n}\n"
+    );
+}
