@@ -13,6 +13,7 @@ use crate::problem::{Code, Fault};
 use crate::reading::Discount;
 use crate::working::Does::{Less, Over, Plus, Start, Times};
 use crate::working::{BARE, Figure, Found, MONEY, Operand, Operands, Working};
+use alloc::vec::Vec;
 
 /// How tax stands in a price.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -6,6 +6,7 @@
 
 use crate::measure::Unit;
 use crate::number::Fraction;
+use alloc::vec::Vec;
 
 /// Whose word a size is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -10,6 +10,7 @@ use crate::money::share_out;
 use crate::number::Kept;
 use crate::working::Does::{Less, Over, Plus, Start, Times};
 use crate::working::{BARE, Figure, Found, MONEY, Operand, Operands, Rounded, Working};
+use alloc::vec::Vec;
 
 /// A measure of a bottle.
 #[derive(Clone, Copy, Debug)]

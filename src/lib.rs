@@ -1,6 +1,7 @@
 //! Farthing: what a dash, a pour and a glass cost.
 //!
-//! The core is pure: text and records in, figures and problems out. No clock, no network, no page.
+//! The core is pure: text and records in, figures and problems out. It does without the standard
+//! library, and so can reach no clock, no file and no network.
 //! Only [`wire`] knows the records that cross to the page, and only `web` knows that a browser exists.
 //!
 //! ```
@@ -11,6 +12,11 @@
 //! let reply = farthing::wire::answer(ask);
 //! assert!(reply.contains(r#""value":"0.3404""#));
 //! ```
+
+#![no_std]
+
+#[macro_use]
+extern crate alloc;
 
 pub mod problem;
 pub mod number;

@@ -6,6 +6,8 @@
 
 use crate::number::{KEPT_DECIMALS, Kept, decimal_text};
 use crate::problem::{Code, Fault};
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 /// A currency and the digits of its minor unit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

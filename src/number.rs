@@ -5,10 +5,11 @@
 //! ready is made a decimal, by [`Fraction::kept`].
 
 use crate::problem::{Code, Fault};
+use alloc::string::{String, ToString};
+use core::cmp::Ordering;
 use num_integer::Integer;
 use num_rational::Ratio;
 use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub};
-use std::cmp::Ordering;
 
 /// Whole digits of a typed number: enough for a case of spirits in the smallest currency,
 /// small enough that a price times a measure stays exact.

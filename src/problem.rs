@@ -2,7 +2,10 @@
 //!
 //! The sentence itself is written once, on the page. Here a problem prints its code, place and values.
 
-use std::fmt;
+use alloc::boxed::Box;
+use alloc::string::String;
+use alloc::vec::Vec;
+use core::fmt;
 
 macro_rules! codes {
     ($($(#[$doc:meta])* $name:ident = $text:literal,)*) => {

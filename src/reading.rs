@@ -12,6 +12,7 @@ pub use words::Kitchen;
 use crate::measure::{Kind, Measure, unit};
 use crate::number::Fraction;
 use crate::problem::{Code, Fault};
+use alloc::string::{String, ToString};
 
 /// Characters of one blank that are looked at: room for any number with words around it,
 /// and a bound on what a pasted page can cost.

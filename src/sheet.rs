@@ -10,6 +10,8 @@ use crate::number::Kept;
 use crate::problem::{Fault, Problems};
 use crate::working::Does::{Less, Start};
 use crate::working::{Figure, Found, MONEY, Operand, Working};
+use alloc::string::String;
+use alloc::vec::Vec;
 
 /// What is asked.
 #[derive(Clone, Debug, Default)]

@@ -13,6 +13,8 @@ use crate::problem::{Code, Fault, Problem, Problems};
 use crate::wire;
 use crate::wire::kept::{Aside, Earlier, FORMAT, Kept, ShelfAsk, ShelfReply};
 use crate::wire::record::{Raw, read_text};
+use alloc::string::String;
+use alloc::vec::Vec;
 use kind::{BOTTLE, HOUSE, Kind, SPEC};
 use merge::{Clash, merged};
 

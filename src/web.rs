@@ -6,6 +6,7 @@
 mod local_storage;
 
 use crate::{shelf, wire};
+use alloc::string::String;
 use local_storage::LocalStorage;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -31,4 +32,14 @@ pub fn tables(_ask: &str) -> String {
 #[wasm_bindgen(js_name = shelf)]
 pub fn shelf_command(command: &str) -> String {
     shelf::shelf(&mut LocalStorage, command)
+}
+
+/// The heap. A third of the size of the standard library's.
+#[global_allocator]
+static HEAP: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();
+
+/// Nothing in the core panics; if something does, the instance traps and the page says so.
+#[panic_handler]
+fn panic(_: &core::panic::PanicInfo) -> ! {
+    core::arch::wasm32::unreachable()
 }

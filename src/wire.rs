@@ -17,6 +17,8 @@ use crate::money::{currencies, currency};
 use crate::problem::{Code, Fault, Problem, Problems};
 use crate::reading::MOST_TYPED;
 use crate::sheet;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 use kept::FORMAT;
 use record::{Named, Wire, format_of, read_text, unreadable};
 use records::{Ask, CurrencyRow, MovesAsk, MovesReply, Reply, Tables, UnitRow};
@@ -72,7 +74,7 @@ fn moved(ask: MovesAsk) -> MovesReply {
     };
     let MovesAsk { house, before, after, bottles, specs } = ask;
     let with = |bottle: records::Bottle| {
-        let bottles = std::iter::once(bottle).chain(bottles.iter().cloned()).collect();
+        let bottles = core::iter::once(bottle).chain(bottles.iter().cloned()).collect();
         Ask { house: house.clone(), bottles, pours: Vec::new(), specs: specs.clone() }
     };
     // What was already wrong before is no news: only the new price's problems are told.

@@ -6,6 +6,7 @@
 
 use crate::number::{Fraction, Kept};
 use crate::problem::Fault;
+use alloc::vec::Vec;
 
 /// What a term does to what stands before it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,6 +6,8 @@
 
 use crate::number::{Fraction, MOST_DECIMALS, MOST_WHOLE_DIGITS};
 use crate::problem::{Code, Fault};
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 /// How this person's locale writes a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

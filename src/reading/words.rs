@@ -5,6 +5,7 @@
 
 use crate::measure::{Kind, Unit, unit};
 use crate::problem::{Code, Fault};
+use alloc::string::String;
 
 /// Whose kitchen measures a bare word means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -8,6 +8,8 @@ use super::{Done, Store, changed, read as read_key, write};
 use crate::problem::{Code, Fault, Problem};
 use crate::wire::kept::{Change, FORMAT, Kept, SHELF_FILE, ShelfFile, ShelfReply};
 use crate::wire::{self, MOST_BOTTLES, MOST_SPECS};
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 
 /// Bytes of a file: what a browser keeps for a page, twice over.
 pub const MOST_FILE_BYTES: usize = 10_000_000;

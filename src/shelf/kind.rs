@@ -6,6 +6,7 @@ use crate::wire::kept::Kept;
 use crate::wire::record::{Raw, Wire};
 use crate::wire::records::{Bottle, House, Spec};
 use crate::wire::{self, MOST_BOTTLES, MOST_SPECS};
+use alloc::string::{String, ToString};
 
 /// Characters of an id: those that the page makes have twelve.
 const MOST_ID: usize = 64;

@@ -5,6 +5,8 @@
 //! tabs come to the same record and stop.
 
 use crate::wire::record::{Named, Raw};
+use alloc::string::String;
+use alloc::vec::Vec;
 
 /// Whose change stands where both changed the same field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,6 +3,8 @@
 //! Bound by hand: the six calls cost a tenth of what the general bindings bring along.
 
 use crate::shelf::{Refusal, Store};
+use alloc::string::String;
+use alloc::vec::Vec;
 use wasm_bindgen::prelude::{JsValue, wasm_bindgen};
 
 #[wasm_bindgen]

@@ -14,6 +14,8 @@ use crate::number::Fraction;
 use crate::problem::{Code, Fault, Problems};
 use crate::reading::{self, Kitchen, Marks};
 use crate::sheet::{self, Charge, Line, Placed};
+use alloc::string::ToString;
+use alloc::vec::Vec;
 
 /// How this person writes, from the house.
 #[derive(Clone, Copy)]

@@ -2,6 +2,8 @@
 
 use super::record::{Raw, records};
 use super::records::{Paid, Problem, Written};
+use alloc::string::String;
+use alloc::vec::Vec;
 
 /// The version of what is kept. A record with a higher one was written by a newer page and is left alone.
 pub const FORMAT: u64 = 1;

@@ -6,6 +6,8 @@
 //! here all records share one.
 
 use crate::problem::{Code, Fault};
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
 use nojson::{Json, JsonValueKind, RawJson, RawJsonValue};
 
 /// JSON as it is being read.
@@ -145,7 +147,7 @@ macro_rules! records {
             }
 
             fn typescript() -> String {
-                stringify!($name).to_string()
+                stringify!($name).into()
             }
         }
 

@@ -6,6 +6,8 @@
 
 use super::record::{Named, Value, Wire, records, unreadable};
 use crate::problem::Fault;
+use alloc::string::String;
+use alloc::vec::Vec;
 
 records! {
     /// A blank that holds an amount: the text as typed, and the unit chosen beside it.

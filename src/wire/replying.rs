@@ -8,6 +8,8 @@ use crate::money::{Currency, Shown, show_amount, show_operand};
 use crate::number::Kept;
 use crate::sheet::{self, BottleAnswer, GlassAnswer, LineAnswer};
 use crate::working::{self, Figure, MONEY, Operand};
+use alloc::string::String;
+use alloc::vec::Vec;
 
 /// The records of a reply. `ask` is the request it answers, `sums` the sheet that was read from it.
 pub fn reply(reply: &sheet::Reply, sums: &sheet::Ask, ask: &Ask, currency: Currency) -> Reply {
