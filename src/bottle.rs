@@ -122,7 +122,7 @@ impl Bottle {
     }
 
     /// What one of the sums above finds, with its working.
-    pub fn figure(&self, sum: impl Fn(&Bottle, &mut Working) -> Operands) -> Found {
+    pub fn figure(&self, sum: &dyn Fn(&Bottle, &mut Working) -> Operands) -> Found {
         let mut working = Working::default();
         let found = sum(self, &mut working)?;
         found.map(|found| Figure::new(found, working)).transpose()

@@ -82,9 +82,10 @@ impl Currency {
         self.show_to(value, self.digits.max(value.decimals_for(COST_FIGURES)))
     }
 
-    /// A cost of one ml, g or piece: three figures.
+    /// A cost of one ml, g or piece: three figures, without noughts behind the minor unit.
     pub fn show_cost_each(self, value: Kept) -> Shown {
-        self.show_to(value, self.digits.max(value.decimals_for(COST_EACH_FIGURES)))
+        let decimals = value.decimals_for(COST_EACH_FIGURES).min(value.decimals());
+        self.show_to(value, self.digits.max(decimals))
     }
 
     /// Costs that are read as a column, and their sum: every one at the same decimals, shared out

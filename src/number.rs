@@ -105,8 +105,11 @@ impl Fraction {
     #[inline(never)]
     pub fn kept(&self) -> Result<Kept, Fault> {
         let (top, bottom) = self.parts();
-        let top = top.checked_mul(KEPT_UNITS).ok_or_else(too_long)?;
-        Ok(Kept { units: divided(top, bottom).ok_or_else(too_long)? })
+        let units = match top.checked_mul(KEPT_UNITS) {
+            Some(top) => divided(top, bottom),
+            None => long_divided(top, bottom),
+        };
+        Ok(Kept { units: units.ok_or_else(too_long)? })
     }
 
     /// The whole number at or below it.
@@ -193,6 +196,17 @@ fn divided(top: i128, bottom: i128) -> Option<i128> {
     let (whole, rest) = (top.checked_div(bottom)?, top.checked_rem(bottom)?);
     let away = rest.unsigned_abs() >= bottom.unsigned_abs().checked_sub(rest.unsigned_abs())?;
     if away { whole.checked_add(top.signum()) } else { Some(whole) }
+}
+
+/// The units of a kept quotient, digit by digit, for what is too long to be multiplied at once.
+fn long_divided(top: i128, bottom: i128) -> Option<i128> {
+    let (mut units, mut rest) = (top.checked_div(bottom)?, top.checked_rem(bottom)?);
+    for _ in 1..KEPT_DECIMALS {
+        rest = rest.checked_mul(10)?;
+        units = units.checked_mul(10)?.checked_add(rest.checked_div(bottom)?)?;
+        rest = rest.checked_rem(bottom)?;
+    }
+    units.checked_mul(10)?.checked_add(divided(rest.checked_mul(10)?, bottom)?)
 }
 
 fn exact(ratio: Option<Ratio<i128>>) -> Result<Fraction, Fault> {

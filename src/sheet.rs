@@ -145,16 +145,16 @@ fn price_bottle(
     problems: &mut Problems,
 ) -> BottleAnswer {
     let Placed { place, what } = bottle;
-    let usable = problems.keep(&format!("{place}.holds"), what.figure(Bottle::usable));
+    let usable = problems.keep(&format!("{place}.holds"), what.figure(&Bottle::usable));
     let place = format!("{place}.paid");
-    let cost = problems.keep(&place, what.figure(|bottle, working| bottle.cost(house, working)));
+    let cost = problems.keep(&place, what.figure(&|bottle, working| bottle.cost(house, working)));
     if usable.is_none() {
         what.holds = None;
     }
     if cost.is_none() {
         what.paid = None;
     }
-    let each = what.figure(|bottle, working| bottle.cost_each(house, working));
+    let each = what.figure(&|bottle, working| bottle.cost_each(house, working));
     let cost_each = problems.keep(&place, each);
     BottleAnswer { cost_each: cost_each.flatten(), cost: cost.flatten(), usable: usable.flatten() }
 }

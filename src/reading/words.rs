@@ -157,13 +157,14 @@ pub fn starts_a_unit(text: &str) -> bool {
 fn plain(text: &str) -> String {
     let mut plain = String::new();
     for word in text.split(|c: char| c.is_whitespace() || c == '.') {
-        if word.is_empty() || (plain.is_empty() && FILLERS.contains(&word)) {
+        let word = word.to_ascii_lowercase();
+        if word.is_empty() || (plain.is_empty() && FILLERS.contains(&word.as_str())) {
             continue;
         }
         if !plain.is_empty() {
             plain.push(' ');
         }
-        plain.push_str(&word.to_ascii_lowercase());
+        plain.push_str(&word);
     }
     plain
 }

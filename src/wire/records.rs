@@ -211,6 +211,8 @@ records! {
         cost: Option<Figure>,
         /// What one bottle gives, after wastage.
         usable: Option<Figure>,
+        /// The unit that was read of what it holds, which may differ from the one chosen.
+        unit: String,
     }
 
     /// The answer to a quick sum.

@@ -3,6 +3,7 @@
 
 use super::counted;
 use super::records::{self, Ask, BottleReply, LineReply, PourReply, Reply, SpecReply, Step, Term};
+use crate::bottle::Bottle;
 use crate::measure::Measure;
 use crate::money::{Currency, Shown, show_amount, show_operand};
 use crate::number::Kept;
@@ -16,23 +17,26 @@ pub fn reply(reply: &sheet::Reply, sums: &sheet::Ask, ask: &Ask, currency: Curre
     let pours = reply.pours.iter().zip(&sums.pours);
     let specs = reply.specs.iter().zip(&sums.specs);
     // The bottles of lines priced on the spot stand behind those of the request: they are no reply.
-    let bottles = reply.bottles.iter().take(ask.bottles.len());
+    let bottles = reply.bottles.iter().zip(&sums.bottles).take(ask.bottles.len());
     Reply {
-        bottles: bottles.map(|bottle| bottle_reply(bottle, currency)).collect(),
+        bottles: bottles
+            .map(|(answer, bottle)| bottle_reply(answer, &bottle.what, currency))
+            .collect(),
         pours: pours.map(|(pour, line)| pour_reply(pour, line.what.measure, currency)).collect(),
         specs: specs.map(|(glass, lines)| spec_reply(glass, lines, currency)).collect(),
         problems: Vec::new(),
     }
 }
 
-fn bottle_reply(bottle: &BottleAnswer, currency: Currency) -> BottleReply {
+fn bottle_reply(answer: &BottleAnswer, bottle: &Bottle, currency: Currency) -> BottleReply {
     BottleReply {
-        cost_each: bottle
+        cost_each: answer
             .cost_each
             .as_ref()
             .map(|figure| record(figure, currency.show_cost_each(figure.value), currency)),
-        cost: shown(&bottle.cost, currency),
-        usable: shown(&bottle.usable, currency),
+        cost: shown(&answer.cost, currency),
+        usable: shown(&answer.usable, currency),
+        unit: unit_read(bottle.holds.map(|holds| holds.measure)),
     }
 }
 
