@@ -1,6 +1,6 @@
 //! The browser's local storage as a [`Store`]. Even reaching for it may be refused.
 //!
-//! Bound by hand: the six calls cost a tenth of what the general bindings bring along.
+//! Bound by hand: six calls, and 1.6 KB gzipped less than with the general bindings.
 
 use crate::shelf::{Refusal, Store};
 use alloc::string::String;
