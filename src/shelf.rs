@@ -11,8 +11,9 @@ mod merge;
 
 use crate::problem::{Code, Fault, Problem, Problems};
 use crate::wire;
+use crate::wire::json::Json;
 use crate::wire::kept::{Aside, Earlier, FORMAT, Kept, ShelfAsk, ShelfReply};
-use crate::wire::record::{Raw, read_text};
+use crate::wire::record::{read_json, read_text};
 use alloc::string::String;
 use alloc::vec::Vec;
 use kind::{BOTTLE, HOUSE, Kind, SPEC};
@@ -73,7 +74,7 @@ fn carry_out(store: &mut dyn Store, ask: ShelfAsk, reply: &mut ShelfReply) -> Do
         }
         "restore" => {
             let kind = kind::named(&ask.kind)?;
-            let kept = kind.checked(ask.after.read_as()).map_err(|fault| fault.at(""))?;
+            let kept = kind.checked(read_json(ask.after)).map_err(|fault| fault.at(""))?;
             write(store, &kind.key_of(&kept.record), &wire::written(&kept))
         }
         "keep_draft" => write(store, DRAFT, &ask.text),
@@ -169,9 +170,9 @@ fn set_aside(store: &mut dyn Store, key: &str, text: &str) {
 /// Keeps a change to one record, merged with what another tab wrote meanwhile.
 fn keep(store: &mut dyn Store, ask: ShelfAsk, clash: Clash, reply: &mut ShelfReply) -> Done {
     let kind = kind::named(&ask.kind)?;
-    let valid = |record: &Raw| kind.valid(record).map_err(|fault| fault.at(""));
+    let valid = |record: &Json| kind.valid(record).map_err(|fault| fault.at(""));
     let mine = valid(&ask.after)?;
-    let before = if ask.before.is_nothing() { None } else { Some(valid(&ask.before)?) };
+    let before = if ask.before == Json::Null { None } else { Some(valid(&ask.before)?) };
     let key = kind.key_of(&mine);
     let stored = read(store, &key)?.map(|text| kind.read(&text)).transpose();
     let stored = stored.map_err(|fault| fault.at(&key))?;
@@ -185,25 +186,25 @@ fn keep(store: &mut dyn Store, ask: ShelfAsk, clash: Clash, reply: &mut ShelfRep
             let (record, clashes) = merged(&before, &mine, &stored.record, clash);
             reply.clashes = clashes;
             if record == stored.record {
-                reply.kept = Raw::of(&stored);
+                reply.kept = wire::as_json(&stored);
                 return Ok(());
             }
             changed(stored, record, ask.on)
         }
     };
     write(store, &key, &wire::written(&kept))?;
-    reply.kept = Raw::of(&kept);
+    reply.kept = wire::as_json(&kept);
     Ok(())
 }
 
 /// The kept record with a new content: one revision on, the old price remembered.
-fn changed(stored: Kept, record: Raw, on: String) -> Kept {
+fn changed(stored: Kept, record: Json, on: String) -> Kept {
     let mut earlier = stored.earlier;
-    let was = |field| stored.record.field(field).unwrap_or_default();
+    let was = |field| stored.record.field(field).cloned().unwrap_or_default();
     let new_price = ["paid", "holds"]
         .into_iter()
         .any(|field| record.field(field) != stored.record.field(field));
-    let old = was("paid").read_as().ok().zip(was("holds").read_as().ok());
+    let old = read_json(was("paid")).ok().zip(read_json(was("holds")).ok());
     if new_price && let Some((paid, holds)) = old {
         earlier.insert(0, Earlier { paid, holds, until: on.clone() });
         earlier.retain(|earlier| !earlier.paid.price.trim().is_empty());

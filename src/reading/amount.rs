@@ -189,7 +189,10 @@ fn decimal_mark(shape: &str, marks: Marks) -> Result<Option<char>, Fault> {
 /// before decimals. What is left could be either, and is asked about.
 fn one_mark(shape: &str, mark: char, marks: Marks) -> Result<Option<char>, Fault> {
     let (whole, part) = shape.split_once(mark).unwrap_or((shape, ""));
-    let thousands = part.len() == 3 && (1..=3).contains(&whole.len()) && !whole.starts_with('0');
+    let thousands = part.len() == 3
+        && (1..=3).contains(&whole.len())
+        && whole.chars().all(|c| c.is_ascii_digit())
+        && !whole.starts_with('0');
     if mark == marks.decimal || !thousands {
         return Ok(Some(mark));
     }
@@ -212,7 +215,8 @@ fn without_thousands(whole: &str) -> Option<String> {
     let (last, before) = groups.split_last()?;
     let (first, middle) = before.split_first()?;
     let digits_only = groups.iter().all(|group| group.chars().all(|c| c.is_ascii_digit()));
-    let well_placed = last.len() == 3
+    let well_placed = mark != '!'
+        && last.len() == 3
         && middle.iter().all(|group| (2..=3).contains(&group.len()))
         && (1..=3).contains(&first.len());
     (digits_only && well_placed).then(|| groups.concat())

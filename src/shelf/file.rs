@@ -79,8 +79,8 @@ fn change(kind: &Kind, kept: &Kept, shelf: &[Kept]) -> Change {
     };
     Change {
         kind: kind.word.into(),
-        id: id(record),
-        name: name(record),
+        id: id(record).into(),
+        name: name(record).into(),
         change: change.into(),
         fields,
     }

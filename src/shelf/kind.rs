@@ -2,8 +2,9 @@
 
 use crate::problem::{Code, Fault, Problem};
 use crate::shelf::OURS;
+use crate::wire::json::Json;
 use crate::wire::kept::Kept;
-use crate::wire::record::{Raw, Wire};
+use crate::wire::record::{Read, Write, read_json};
 use crate::wire::records::{Bottle, House, Spec};
 use crate::wire::{self, MOST_BOTTLES, MOST_SPECS};
 use alloc::string::{String, ToString};
@@ -18,7 +19,7 @@ pub struct Kind {
     /// How many the shelf holds, and what is told of one more.
     most: (usize, Code),
     /// The record, if it is one of this kind, with every field it may have.
-    form: fn(&Raw) -> Result<Raw, Fault>,
+    form: fn(&Json) -> Result<Json, Fault>,
 }
 
 /// Bottles.
@@ -33,8 +34,8 @@ pub const SPEC: Kind =
 pub const HOUSE: Kind =
     Kind { word: "house", most: (1, Code::ChoiceUnknown), form: formed::<House> };
 
-fn formed<T: Wire + Default>(record: &Raw) -> Result<Raw, Fault> {
-    record.read_as::<T>().map(|record| Raw::of(&record))
+fn formed<T: Read + Write + Default>(record: &Json) -> Result<Json, Fault> {
+    read_json::<T>(record.clone()).map(|record| wire::as_json(&record))
 }
 
 /// The kind of a word.
@@ -62,18 +63,18 @@ impl Kind {
     }
 
     /// The key of a record.
-    pub fn key_of(&self, record: &Raw) -> String {
-        self.key(&id(record))
+    pub fn key_of(&self, record: &Json) -> String {
+        self.key(id(record))
     }
 
     /// The record, if it is one of this kind and has an id and a name of bearable length.
-    pub fn valid(&self, record: &Raw) -> Result<Raw, Fault> {
+    pub fn valid(&self, record: &Json) -> Result<Json, Fault> {
         let record = (self.form)(record)?;
         let length = id(&record).chars().count();
         if self.word != HOUSE.word && !(1..=MOST_ID).contains(&length) {
-            return Err(unknown(&id(&record)));
+            return Err(unknown(id(&record)));
         }
-        wire::check_name(&name(&record))?;
+        wire::check_name(name(&record))?;
         Ok(record)
     }
 
@@ -100,11 +101,11 @@ impl Kind {
 }
 
 /// Names a record among its kind; the house has no id.
-pub fn id(record: &Raw) -> String {
+pub fn id(record: &Json) -> &str {
     record.text_of("id")
 }
 
 /// What a person calls a record.
-pub fn name(record: &Raw) -> String {
+pub fn name(record: &Json) -> &str {
     record.text_of("name")
 }

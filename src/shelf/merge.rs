@@ -4,7 +4,7 @@
 //! own edit stands as it is made, and the other tab's stands when it is heard of later: so the two
 //! tabs come to the same record and stop.
 
-use crate::wire::record::{Named, Raw};
+use crate::wire::json::Json;
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -18,29 +18,31 @@ pub enum Clash {
 }
 
 /// The record that both changes make, and the fields that both changed.
-pub fn merged(before: &Raw, mine: &Raw, theirs: &Raw, clash: Clash) -> (Raw, Vec<String>) {
-    let mut record = Named::default();
+pub fn merged(before: &Json, mine: &Json, theirs: &Json, clash: Clash) -> (Json, Vec<String>) {
+    let mut record = Vec::new();
     let mut clashes = Vec::new();
-    for (name, mine) in mine.fields() {
-        let was = before.field(&name).unwrap_or_default();
-        let theirs = theirs.field(&name).unwrap_or_default();
-        let both = mine != was && theirs != was && mine != theirs;
+    for (name, mine) in fields(mine) {
+        let (was, theirs) = (before.field(name), theirs.field(name).unwrap_or(mine));
+        let (changed, other) = (Some(mine) != was, Some(theirs) != was);
+        let both = changed && other && mine != theirs;
         if both {
             clashes.push(name.clone());
         }
-        let mine_stands = if both { clash == Clash::MineStands } else { mine != was };
-        record.0.push((name, if mine_stands { mine } else { theirs }));
+        let mine_stands = if both { clash == Clash::MineStands } else { changed };
+        record.push((name.clone(), if mine_stands { mine } else { theirs }.clone()));
     }
-    (Raw::of(&record), clashes)
+    (Json::Object(record), clashes)
 }
 
 /// The fields in which two records differ.
-pub fn differing(one: &Raw, other: &Raw) -> Vec<String> {
-    let mut names = Vec::new();
-    for (name, value) in one.fields() {
-        if other.field(&name) != Some(value) {
-            names.push(name);
-        }
+pub fn differing(one: &Json, other: &Json) -> Vec<String> {
+    let differ = |(name, value): &&(String, Json)| other.field(name) != Some(value);
+    fields(one).iter().filter(differ).map(|(name, _)| name.clone()).collect()
+}
+
+fn fields(record: &Json) -> &[(String, Json)] {
+    match record {
+        Json::Object(fields) => fields,
+        _ => &[],
     }
-    names
 }

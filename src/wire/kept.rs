@@ -1,6 +1,7 @@
 //! The records that the device keeps, the file that carries them, and the commands of the shelf.
 
-use super::record::{Raw, records};
+use super::json::Json;
+use super::record::records;
 use super::records::{Paid, Problem, Written};
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -22,6 +23,7 @@ pub const KEPT_DECLARATION: &str = "export interface Kept<T> {
 ";
 
 records! {
+    both
     /// A kept record.
     #[derive(Default)]
     Kept {
@@ -32,11 +34,12 @@ records! {
         /// The day it was last changed, such as `"2026-11-25"`.
         kept_on: String,
         /// What is kept: a bottle, a spec or the house.
-        record: Raw,
+        record: Json,
         /// What a bottle cost before, the latest first; empty for anything else.
         earlier: Vec<Earlier>,
     }
 
+    both
     /// What a bottle cost, and until when.
     #[derive(Default)]
     Earlier {
@@ -48,6 +51,7 @@ records! {
         until: String,
     }
 
+    both
     /// The file that carries a shelf from one device to another.
     #[derive(Default)]
     ShelfFile {
@@ -65,6 +69,7 @@ records! {
         specs: Vec<Kept>,
     }
 
+    asked
     /// What the page asks of the shelf.
     ///
     /// | `wish` | takes | replies |
@@ -92,15 +97,16 @@ records! {
         /// Which one.
         id: String,
         /// The record as this tab last saw it, or null.
-        before: Raw,
+        before: Json,
         /// The record as it is to be.
-        after: Raw,
+        after: Json,
         /// Today, such as `"2026-11-25"`: the core has no clock.
         on: String,
         /// A file, or what is being typed.
         text: String,
     }
 
+    replied
     /// What the shelf replies. Each wish fills what concerns it and leaves the rest empty.
     #[derive(Default)]
     ShelfReply {
@@ -115,7 +121,7 @@ records! {
         /// What could not be read and was set aside.
         aside: Vec<Aside>,
         /// The record that was kept, with its revision.
-        kept: Raw,
+        kept: Json,
         /// Fields that another tab changed too.
         clashes: Vec<String>,
         /// What a file would change.
@@ -126,6 +132,7 @@ records! {
         problems: Vec<Problem>,
     }
 
+    replied
     /// A record that was set aside.
     #[derive(Default)]
     Aside {
@@ -135,6 +142,7 @@ records! {
         text: String,
     }
 
+    replied
     /// What a file would do to one record.
     #[derive(Default)]
     Change {

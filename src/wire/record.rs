@@ -5,24 +5,27 @@
 //! `serde` made the module more than twice as large: it writes the reader anew for every record, and
 //! here all records share one.
 
+use super::json::{Json, quote};
 use crate::problem::{Code, Fault};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
-use nojson::{Json, JsonValueKind, RawJson, RawJsonValue};
 
-/// JSON as it is being read.
-pub type Value<'a> = RawJsonValue<'a, 'a>;
-
-/// What can cross the boundary both ways.
-pub trait Wire {
+/// What comes in over the boundary.
+pub trait Read {
     /// Takes up JSON. Unknown keys and wrong types are refused; a missing key leaves what is there.
-    fn read(&mut self, json: Value) -> Result<(), Fault>;
+    fn read(&mut self, json: Json) -> Result<(), Fault>;
+}
+
+/// What goes out over the boundary.
+pub trait Write {
     /// Writes JSON.
     fn write(&self, out: &mut String);
-    /// The TypeScript type.
-    fn typescript() -> String
-    where
-        Self: Sized;
+}
+
+/// What has a TypeScript type.
+pub trait Typed {
+    /// The type.
+    fn typescript() -> String;
 }
 
 /// A record, whose TypeScript type has a name and a declaration.
@@ -32,22 +35,21 @@ pub trait Declared {
 }
 
 /// A record from text. Unknown keys, wrong types and damaged text are refused whole.
-pub fn read_text<T: Wire + Default>(text: &str) -> Result<T, Fault> {
-    let json = RawJson::parse(text)
-        .map_err(|why| unreadable(&format!("no JSON from character {} on", why.position())))?;
+pub fn read_text<T: Read + Default>(text: &str) -> Result<T, Fault> {
+    read_json(Json::parse(text)?)
+}
+
+/// A record from JSON.
+pub fn read_json<T: Read + Default>(json: Json) -> Result<T, Fault> {
     let mut record = T::default();
-    record.read(json.value())?;
+    record.read(json)?;
     Ok(record)
 }
 
-/// The version that a kept record or a file says it has.
-pub fn format_of(text: &str) -> Option<u64> {
-    Raw(text.into()).field("format")?.read_as().ok()
-}
-
 /// Reads an object into the fields of its names.
-pub fn read_fields(json: Value, fields: &mut [(&str, &mut dyn Wire)]) -> Result<(), Fault> {
-    for (key, value) in object(json)? {
+pub fn read_fields(json: Json, fields: &mut [(&str, &mut dyn Read)]) -> Result<(), Fault> {
+    let Json::Object(object) = json else { return Err(wrong("an object", &json)) };
+    for (key, value) in object {
         let field = fields.iter_mut().find(|(name, _)| *name == key);
         let read = match field {
             Some((_, field)) => field.read(value),
@@ -59,19 +61,16 @@ pub fn read_fields(json: Value, fields: &mut [(&str, &mut dyn Wire)]) -> Result<
 }
 
 /// Reads a list item by item.
-fn read_list(
-    json: Value,
-    take_up: &mut dyn FnMut(Value) -> Result<(), Fault>,
-) -> Result<(), Fault> {
-    let list = json.to_array().map_err(|_| wrong("a list", json))?;
-    for (index, item) in list.enumerate() {
+fn read_list(json: Json, take_up: &mut dyn FnMut(Json) -> Result<(), Fault>) -> Result<(), Fault> {
+    let Json::List(list) = json else { return Err(wrong("a list", &json)) };
+    for (index, item) in list.into_iter().enumerate() {
         take_up(item).map_err(|fault| within(fault, &format!("[{index}]")))?;
     }
     Ok(())
 }
 
 /// Writes fields as an object.
-pub fn write_fields(out: &mut String, fields: &[(&str, &dyn Wire)]) {
+pub fn write_fields(out: &mut String, fields: &[(&str, &dyn Write)]) {
     out.push('{');
     for (index, (name, field)) in fields.iter().enumerate() {
         if index > 0 {
@@ -84,8 +83,12 @@ pub fn write_fields(out: &mut String, fields: &[(&str, &dyn Wire)]) {
     out.push('}');
 }
 
-fn quote(out: &mut String, text: &str) {
-    out.push_str(&Json(text).to_string());
+fn write_named<T: Write>(out: &mut String, named: &[(String, T)]) {
+    let mut fields: Vec<(&str, &dyn Write)> = Vec::new();
+    for (key, value) in named {
+        fields.push((key, value));
+    }
+    write_fields(out, &fields);
 }
 
 /// Something is not as agreed.
@@ -93,29 +96,16 @@ pub fn unreadable(why: &str) -> Fault {
     Fault::new(Code::RequestUnreadable).with("why", why).with("where", "")
 }
 
-fn wrong(wanted: &str, found: Value) -> Fault {
-    let found = match found.kind() {
-        JsonValueKind::Null => "nothing",
-        JsonValueKind::Boolean => "yes or no",
-        JsonValueKind::Integer | JsonValueKind::Float => "a number",
-        JsonValueKind::String => "text",
-        JsonValueKind::Array => "a list",
-        JsonValueKind::Object => "an object",
+fn wrong(wanted: &str, found: &Json) -> Fault {
+    let found = match found {
+        Json::Null => "nothing",
+        Json::Bool(_) => "yes or no",
+        Json::Number(_) => "a number",
+        Json::Text(_) => "text",
+        Json::List(_) => "a list",
+        Json::Object(_) => "an object",
     };
     unreadable(&format!("{found} where {wanted} should be"))
-}
-
-/// The keys and values of an object.
-fn object(json: Value) -> Result<Vec<(String, Value)>, Fault> {
-    let mut fields = Vec::new();
-    for (key, value) in json.to_object().map_err(|_| wrong("an object", json))? {
-        fields.push((text(key)?, value));
-    }
-    Ok(fields)
-}
-
-fn text(json: Value) -> Result<String, Fault> {
-    json.to_unquoted_string_str().map(Into::into).map_err(|_| wrong("text", json))
 }
 
 /// The same fault, one level further in.
@@ -126,26 +116,19 @@ fn within(fault: Fault, key: &str) -> Fault {
     fault.with("where", place)
 }
 
-/// Declares records: a struct, its strict reader, its writer, and its TypeScript type.
+/// Declares records: a struct, its strict reader, its writer, and its TypeScript type. Those that only
+/// come in have no writer and those that only go out no reader, which is a twelfth of the module.
 macro_rules! records {
-    ($($(#[$meta:meta])* $name:ident { $($(#[$about:meta])* $field:ident: $type:ty,)* })*) => {$(
+    ($($direction:ident $(#[$meta:meta])* $name:ident {
+        $($(#[$about:meta])* $field:ident: $type:ty,)*
+    })*) => {$(
         $(#[$meta])*
         #[derive(Clone, Debug, PartialEq, Eq)]
         pub struct $name { $($(#[$about])* pub $field: $type,)* }
 
-        impl $crate::wire::record::Wire for $name {
-            fn read(&mut self, json: $crate::wire::record::Value) -> Result<(), $crate::problem::Fault> {
-                let fields: &mut [(&str, &mut dyn $crate::wire::record::Wire)] =
-                    &mut [$((stringify!($field), &mut self.$field)),*];
-                $crate::wire::record::read_fields(json, fields)
-            }
+        $crate::wire::record::directed! { $direction $name { $($field)* } }
 
-            fn write(&self, out: &mut String) {
-                let fields: &[(&str, &dyn $crate::wire::record::Wire)] =
-                    &[$((stringify!($field), &self.$field)),*];
-                $crate::wire::record::write_fields(out, fields)
-            }
-
+        impl $crate::wire::record::Typed for $name {
             fn typescript() -> String {
                 stringify!($name).into()
             }
@@ -157,7 +140,7 @@ macro_rules! records {
                 $(text.push_str(&format!(
                     "  {}: {};\n",
                     stringify!($field),
-                    <$type as $crate::wire::record::Wire>::typescript(),
+                    <$type as $crate::wire::record::Typed>::typescript(),
                 ));)*
                 text.push_str("}\n");
                 text
@@ -165,135 +148,162 @@ macro_rules! records {
         }
     )*};
 }
+
+/// The reader of what is `asked`, the writer of what is `replied`, or `both`.
+macro_rules! directed {
+    (both $name:ident $fields:tt) => {
+        $crate::wire::record::directed! { asked $name $fields }
+        $crate::wire::record::directed! { replied $name $fields }
+    };
+    (asked $name:ident { $($field:ident)* }) => {
+        impl $crate::wire::record::Read for $name {
+            fn read(&mut self, json: $crate::wire::json::Json) -> Result<(), $crate::problem::Fault> {
+                let fields: &mut [(&str, &mut dyn $crate::wire::record::Read)] =
+                    &mut [$((stringify!($field), &mut self.$field)),*];
+                $crate::wire::record::read_fields(json, fields)
+            }
+        }
+    };
+    (replied $name:ident { $($field:ident)* }) => {
+        impl $crate::wire::record::Write for $name {
+            fn write(&self, out: &mut String) {
+                let fields: &[(&str, &dyn $crate::wire::record::Write)] =
+                    &[$((stringify!($field), &self.$field)),*];
+                $crate::wire::record::write_fields(out, fields)
+            }
+        }
+    };
+}
+pub(crate) use directed;
 pub(crate) use records;
 
-impl Wire for String {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
-        *self = text(json)?;
+impl Read for String {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
+        let Json::Text(text) = json else { return Err(wrong("text", &json)) };
+        *self = text;
         Ok(())
     }
+}
+
+impl Write for String {
     fn write(&self, out: &mut String) {
         quote(out, self);
     }
+}
+
+impl Typed for String {
     fn typescript() -> String {
         "string".into()
     }
 }
 
-impl Wire for bool {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
-        *self = json.as_boolean_str().map_err(|_| wrong("yes or no", json))? == "true";
+impl Read for bool {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
+        let Json::Bool(yes) = json else { return Err(wrong("yes or no", &json)) };
+        *self = yes;
         Ok(())
     }
+}
+
+impl Write for bool {
     fn write(&self, out: &mut String) {
         out.push_str(if *self { "true" } else { "false" });
     }
+}
+
+impl Typed for bool {
     fn typescript() -> String {
         "boolean".into()
     }
 }
 
 /// Counts: how many, which one, which revision. Never money or a measure.
-impl Wire for u64 {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
-        let digits = json.as_integer_str().ok().and_then(|digits| digits.parse().ok());
-        *self = digits.ok_or_else(|| wrong("a whole number", json))?;
+impl Read for u64 {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
+        let whole = match &json {
+            Json::Number(digits) => digits.parse().ok(),
+            _ => None,
+        };
+        *self = whole.ok_or_else(|| wrong("a whole number", &json))?;
         Ok(())
     }
+}
+
+impl Write for u64 {
     fn write(&self, out: &mut String) {
         out.push_str(&self.to_string());
     }
+}
+
+impl Typed for u64 {
     fn typescript() -> String {
         "number".into()
     }
 }
 
-/// A record whose kind is only known from beside it, as JSON text.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Raw(String);
-
-impl Raw {
-    /// A record of ours. The same record is always the same text.
-    pub fn of(record: &dyn Wire) -> Raw {
-        let mut text = String::new();
-        record.write(&mut text);
-        Raw(text)
-    }
-
-    /// Whether there is nothing.
-    pub fn is_nothing(&self) -> bool {
-        self.0 == "null"
-    }
-
-    /// The record read as one of a kind.
-    pub fn read_as<T: Wire + Default>(&self) -> Result<T, Fault> {
-        read_text(&self.0)
-    }
-
-    /// The fields by name, in the order of the record; none if it is no object.
-    pub fn fields(&self) -> Vec<(String, Raw)> {
-        let Ok(json) = RawJson::parse(&self.0) else { return Vec::new() };
-        let fields = object(json.value()).unwrap_or_default();
-        fields.into_iter().map(|(key, value)| (key, Raw(value.as_raw_str().into()))).collect()
-    }
-
-    /// One field.
-    pub fn field(&self, name: &str) -> Option<Raw> {
-        self.fields().into_iter().find(|(key, _)| key == name).map(|(_, value)| value)
-    }
-
-    /// The text of one field; empty if there is none.
-    pub fn text_of(&self, name: &str) -> String {
-        self.field(name).and_then(|field| field.read_as().ok()).unwrap_or_default()
-    }
-}
-
-impl Default for Raw {
-    fn default() -> Self {
-        Raw("null".into())
-    }
-}
-
-impl Wire for Raw {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
-        self.0 = json.as_raw_str().into();
+/// Anything at all: a record whose kind is only known from beside it.
+impl Read for Json {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
+        *self = json;
         Ok(())
     }
+}
+
+impl Write for Json {
     fn write(&self, out: &mut String) {
-        out.push_str(&self.0);
+        match self {
+            Json::Null => out.push_str("null"),
+            Json::Bool(yes) => yes.write(out),
+            Json::Number(digits) => out.push_str(digits),
+            Json::Text(text) => quote(out, text),
+            Json::List(items) => items.write(out),
+            Json::Object(fields) => write_named(out, fields),
+        }
     }
+}
+
+impl Typed for Json {
     fn typescript() -> String {
         "any".into()
     }
 }
 
-impl<T: Wire + Default> Wire for Option<T> {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
+impl<T: Read + Default> Read for Option<T> {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
         *self = None;
-        if json.kind() != JsonValueKind::Null {
+        if json != Json::Null {
             self.get_or_insert_default().read(json)?;
         }
         Ok(())
     }
+}
+
+impl<T: Write> Write for Option<T> {
     fn write(&self, out: &mut String) {
         match self {
             Some(value) => value.write(out),
             None => out.push_str("null"),
         }
     }
+}
+
+impl<T: Typed> Typed for Option<T> {
     fn typescript() -> String {
         format!("{} | null", T::typescript())
     }
 }
 
-impl<T: Wire + Default> Wire for Vec<T> {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
+impl<T: Read + Default> Read for Vec<T> {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
         self.clear();
         read_list(json, &mut |item| {
             self.push(T::default());
             self.last_mut().map_or(Ok(()), |last| last.read(item))
         })
     }
+}
+
+impl<T: Write> Write for Vec<T> {
     fn write(&self, out: &mut String) {
         out.push('[');
         for (index, item) in self.iter().enumerate() {
@@ -304,6 +314,9 @@ impl<T: Wire + Default> Wire for Vec<T> {
         }
         out.push(']');
     }
+}
+
+impl<T: Typed> Typed for Vec<T> {
     fn typescript() -> String {
         format!("({})[]", T::typescript())
     }
@@ -319,23 +332,26 @@ impl<T> Default for Named<T> {
     }
 }
 
-impl<T: Wire + Default> Wire for Named<T> {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
+impl<T: Read + Default> Read for Named<T> {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
         self.0.clear();
-        for (key, value) in object(json)? {
+        let Json::Object(object) = json else { return Err(wrong("an object", &json)) };
+        for (key, value) in object {
             let mut read = T::default();
             read.read(value).map_err(|fault| within(fault, &key))?;
             self.0.push((key, read));
         }
         Ok(())
     }
+}
+
+impl<T: Write> Write for Named<T> {
     fn write(&self, out: &mut String) {
-        let mut fields: Vec<(&str, &dyn Wire)> = Vec::new();
-        for (key, value) in &self.0 {
-            fields.push((key, value));
-        }
-        write_fields(out, &fields);
+        write_named(out, &self.0);
     }
+}
+
+impl<T: Typed> Typed for Named<T> {
     fn typescript() -> String {
         format!("{{ [key: string]: {} }}", T::typescript())
     }

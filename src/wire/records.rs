@@ -4,12 +4,14 @@
 //! An unknown key is refused: a misspelt one would otherwise give a confident wrong answer.
 //! Decimals leave as text, so that no float ever touches money.
 
-use super::record::{Named, Value, Wire, records, unreadable};
+use super::json::Json;
+use super::record::{Named, Read, Typed, Write, records, unreadable};
 use crate::problem::Fault;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 records! {
+    both
     /// A blank that holds an amount: the text as typed, and the unit chosen beside it.
     ///
     /// A unit written in the text wins over `unit`: `{"text":"2 dashes","unit":"ml"}` is two dashes.
@@ -21,6 +23,7 @@ records! {
         unit: String,
     }
 
+    both
     /// What holds for everything on the page: chosen once, kept on the device.
     House {
         /// An ISO 4217 code, such as `"GBP"`.
@@ -38,6 +41,7 @@ records! {
         rough: Named<Written>,
     }
 
+    both
     /// What was paid, as typed.
     Paid {
         /// The price of one bottle, or of the case if `bottles` says more than one.
@@ -54,6 +58,7 @@ records! {
         tax_percent: String,
     }
 
+    both
     /// A bottle, bag or box as typed: what was paid for how much of what.
     #[derive(Default)]
     Bottle {
@@ -71,6 +76,7 @@ records! {
         rough: Named<Written>,
     }
 
+    both
     /// One line of a spec: a measure of a bottle.
     #[derive(Default)]
     Line {
@@ -84,6 +90,7 @@ records! {
         charge: Charge,
     }
 
+    both
     /// A spec: the recipe of a glass.
     #[derive(Default)]
     Spec {
@@ -95,6 +102,7 @@ records! {
         lines: Vec<Line>,
     }
 
+    asked
     /// A quick sum: one measure of one bottle.
     #[derive(Default)]
     Pour {
@@ -104,6 +112,7 @@ records! {
         measure: Written,
     }
 
+    asked
     /// A request of `moves`: what a new price of one bottle does to the glasses.
     #[derive(Default)]
     MovesAsk {
@@ -119,6 +128,7 @@ records! {
         specs: Vec<Spec>,
     }
 
+    replied
     /// What `moves` replies: the glasses whose cost changes, in the order asked.
     #[derive(Default)]
     MovesReply {
@@ -128,6 +138,7 @@ records! {
         problems: Vec<Problem>,
     }
 
+    replied
     /// How a glass moves.
     #[derive(Default)]
     Moved {
@@ -141,6 +152,7 @@ records! {
         change: Option<Figure>,
     }
 
+    replied
     /// What `tables` replies: what the page offers to choose from.
     #[derive(Default)]
     Tables {
@@ -152,6 +164,7 @@ records! {
         limits: Named<u64>,
     }
 
+    replied
     /// A unit.
     #[derive(Default)]
     UnitRow {
@@ -167,6 +180,7 @@ records! {
         base: String,
     }
 
+    replied
     /// A currency.
     #[derive(Default)]
     CurrencyRow {
@@ -176,6 +190,7 @@ records! {
         digits: u64,
     }
 
+    asked
     /// A request of `answer`.
     #[derive(Default)]
     Ask {
@@ -189,6 +204,7 @@ records! {
         specs: Vec<Spec>,
     }
 
+    replied
     /// What `answer` replies: one entry for each that was asked, in the same order.
     #[derive(Default)]
     Reply {
@@ -202,6 +218,7 @@ records! {
         problems: Vec<Problem>,
     }
 
+    replied
     /// What is known of a bottle.
     #[derive(Default)]
     BottleReply {
@@ -215,6 +232,7 @@ records! {
         unit: String,
     }
 
+    replied
     /// The answer to a quick sum.
     #[derive(Default)]
     PourReply {
@@ -230,6 +248,7 @@ records! {
         unit: String,
     }
 
+    replied
     /// The answer to a spec.
     #[derive(Default)]
     SpecReply {
@@ -241,6 +260,7 @@ records! {
         lines: Vec<LineReply>,
     }
 
+    replied
     /// The answer to a line of a spec.
     #[derive(Default)]
     LineReply {
@@ -258,6 +278,7 @@ records! {
         unit: String,
     }
 
+    replied
     /// One figure, with what is needed to show and to check it.
     #[derive(Default)]
     Figure {
@@ -273,6 +294,7 @@ records! {
         working: Vec<Step>,
     }
 
+    replied
     /// One line of a working: the terms taken from left to right make the result.
     #[derive(Default)]
     Step {
@@ -291,6 +313,7 @@ records! {
         rounded: String,
     }
 
+    replied
     /// One term of a step.
     #[derive(Default)]
     Term {
@@ -308,6 +331,7 @@ records! {
         is: String,
     }
 
+    replied
     /// What could not be read or reckoned, and where.
     #[derive(Default)]
     Problem {
@@ -330,21 +354,27 @@ pub enum Charge {
     Whole,
 }
 
-impl Wire for Charge {
-    fn read(&mut self, json: Value) -> Result<(), Fault> {
-        *self = match json.as_raw_str() {
-            r#""poured""# => Charge::Poured,
-            r#""whole""# => Charge::Whole,
+impl Read for Charge {
+    fn read(&mut self, json: Json) -> Result<(), Fault> {
+        *self = match &json {
+            Json::Text(text) if text == "poured" => Charge::Poured,
+            Json::Text(text) if text == "whole" => Charge::Whole,
             _ => return Err(unreadable("neither \"poured\" nor \"whole\"")),
         };
         Ok(())
     }
+}
+
+impl Write for Charge {
     fn write(&self, out: &mut String) {
         out.push_str(match self {
             Charge::Poured => r#""poured""#,
             Charge::Whole => r#""whole""#,
         });
     }
+}
+
+impl Typed for Charge {
     fn typescript() -> String {
         r#""poured" | "whole""#.into()
     }
