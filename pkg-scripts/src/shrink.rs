@@ -1,0 +1,4 @@
+//! Makes what a first visit fetches shorter, and changes nothing that it does.
+
+pub mod script;
+pub mod style;

@@ -1,0 +1,89 @@
+//! Which files of the page a first visit transfers.
+
+use std::path::Path;
+
+use crate::failure::Outcome;
+use crate::files;
+use crate::worker;
+
+/// Files that only a host or another site reads. No visitor fetches them.
+const FOR_HOSTS: [&str; 6] =
+    ["404.html", "CNAME", "_headers", "custom-elements.json", "oembed.json", "robots.txt"];
+
+const PICTURES: [&str; 5] = [".png", ".svg", ".webp", ".jpg", ".ico"];
+
+/// Everything a first visit transfers: the worker, and what it keeps for offline.
+/// The page's own files are all among those, so nothing is counted twice or missed.
+pub fn transferred(page: &Path) -> Outcome<Vec<String>> {
+    let mut paths = kept_for_offline(page)?;
+    paths.push(worker::FILE.to_owned());
+    paths.sort();
+    Ok(paths)
+}
+
+/// What the worker keeps: every file of the page except the worker itself, files for hosts,
+/// and pictures that no page, style or script names. Those are the screenshots and large icons
+/// of the install dialog: the manifest names them, but only a browser that installs fetches them.
+pub fn kept_for_offline(page: &Path) -> Outcome<Vec<String>> {
+    let paths = files::list(page)?;
+    let drawn = drawn_text(page, &paths)?;
+    Ok(paths
+        .into_iter()
+        .filter(|path| path != worker::FILE && !is_for_hosts(path))
+        .filter(|path| !is_picture(path) || drawn.contains(file_name(path)))
+        .collect())
+}
+
+fn is_for_hosts(path: &str) -> bool {
+    let hidden = path.split('/').any(|name| name.starts_with('.'));
+    hidden || FOR_HOSTS.contains(&path)
+}
+
+/// A style in a folder names a picture beside it without the folder.
+fn file_name(path: &str) -> &str {
+    path.rsplit('/').next().unwrap_or(path)
+}
+
+fn is_picture(path: &str) -> bool {
+    PICTURES.iter().any(|end| path.ends_with(end))
+}
+
+/// The text of every file that can draw a picture; the manifest cannot.
+fn drawn_text(page: &Path, paths: &[String]) -> Outcome<String> {
+    let mut text = String::new();
+    let draws = |path: &&String| [".html", ".css", ".js"].iter().any(|end| path.ends_with(end));
+    for path in paths.iter().filter(draws) {
+        text += &files::read_text(&page.join(path))?;
+    }
+    Ok(text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keeps_what_the_page_draws_and_leaves_out_the_rest() {
+        let page = std::env::temp_dir().join(format!("farthing-visit-{}", std::process::id()));
+        let html = "<link rel=icon href=icon.svg>";
+        for (path, text) in [
+            ("index.html", html),
+            ("offline.js", ""),
+            ("_headers", ""),
+            (".nojekyll", ""),
+            ("icon.svg", ""),
+            ("icon-512.png", ""),
+            ("screenshots/wide.png", ""),
+            ("parts/slip.js", ""),
+            ("farthing_bg.wasm", ""),
+        ] {
+            files::write(&page.join(path), text).unwrap();
+        }
+        let kept = kept_for_offline(&page).unwrap();
+        let all = transferred(&page).unwrap();
+        files::remove_folder(&page).unwrap();
+        let expected = ["farthing_bg.wasm", "icon.svg", "index.html", "parts/slip.js"];
+        assert_eq!(kept, expected);
+        assert_eq!(all.len(), expected.len() + 1);
+    }
+}
