@@ -1,0 +1,139 @@
+// @ts-check
+/** One bottle of the shelf, open for a change: its sentence, its rough measures, its earlier prices. */
+
+import { activate, tellAll } from "./blanks.js";
+import * as core from "./core.js";
+import { date, shown, written } from "./figures.js";
+import { emptyBottle, freshName, same } from "./fresh.js";
+import * as kept from "./kept.js";
+import { freshId, make, note, say, write } from "./page.js";
+import { roughTable } from "./rough.js";
+import { bottleSentence } from "./sentence.js";
+import { bottle as bottleWords, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
+/** @typedef {import("./records.js").Bottle} Bottle */
+/** @typedef {import("./records.js").Figure} Figure */
+
+const MOVES_MS = 300;
+
+/**
+ * @param {Bottle | null} given nothing for a new one
+ * @param {object} does
+ * @param {() => void} does.close
+ * @param {(bottle: Bottle) => void} does.use
+ * @param {(title: string, figure: Figure) => void} does.openWorking
+ */
+export function bottleEditor(given, { close, use, openWorking }) {
+  const bottle = structuredClone(given ?? emptyBottle());
+  const seen = () => kept.bottles.get(bottle.id)?.record ?? null;
+  /** As this tab saw it when the editor opened: another tab's change is merged against it. */
+  const before = structuredClone(seen());
+  /** @type {Figure | null} */
+  let each = null;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let movesTimer;
+
+  const heading = make("h1", { id: freshId(), tabindex: "-1" }, given ? bottleWords.change : bottleWords.fresh);
+  const sentence = bottleSentence(bottle, { changed });
+  const { price, holds, name } = sentence.blanks;
+  for (const blank of [price, holds, name]) blank.next = () => [price, holds, name].find((other) => !other.input.value.trim());
+  const lead = make("span", { class: "lead" });
+  const output = make("output", { class: "answer", "aria-live": "off", "data-long": "rather" });
+  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => each && openWorking(sumWords.workingOf.cost_each, each) });
+  const cost = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, opens));
+
+  const rough = roughTable(bottle.rough, {
+    over: kept.house.rough,
+    changed(code, size) {
+      if (size) bottle.rough[code] = size;
+      else delete bottle.rough[code];
+      changed();
+    },
+  });
+  const roughFold = make("details", {}, make("summary", {}, bottleWords.rough), rough.element);
+  roughFold.open = Object.keys(bottle.rough).length > 0;
+  const moved = make("div", { class: "moved", "aria-live": "polite" });
+  const earlier = make("div", { class: "earlier" });
+  const keep = make("button", { type: "button", class: "wide", click: keepIt }, bottleWords.keep);
+  const tools = make("div", { class: "line-tools" },
+    make("button", { type: "button", class: "quiet", click: close }, bottleWords.leave),
+    given ? make("button", { type: "button", class: "quiet", click: () => use(bottle) }, bottleWords.use) : null,
+    given ? make("button", { type: "button", class: "quiet", click: takeOff }, bottleWords.remove) : null);
+
+  const element = make("section", { class: "place editor", "aria-labelledby": heading.id },
+    heading, make("div", { class: "sentence" }, ...sentence.clauses), cost, sentence.toggles, moved, earlier, roughFold, keep, tools);
+  showEarlier();
+  reckon();
+
+  function changed() {
+    reckon();
+    kept.keepDraft("bottle", { record: bottle });
+  }
+
+  function reckon() {
+    const reply = core.answer({ house: kept.house, bottles: [bottle], pours: [], specs: [] });
+    const places = new Map([
+      ...sentence.places("bottles[0]"),
+      .../** @type {[string, import("./blanks.js").Blank][]} */ (rough.places.map(([code, blank]) => [`bottles[0].rough.${code}`, blank])),
+    ]);
+    const left = tellAll(places, reply?.problems ?? []).filter((problem) => problem.place.startsWith("bottles"));
+    note("bottle", left[0] ? problemWords(left[0]) : null);
+    each = reply?.bottles[0]?.cost_each ?? null;
+    const unit = reply?.bottles[0]?.usable?.unit ?? "ml";
+    write(lead, sumWords.each(unit));
+    write(output, each ? shown(each) : "");
+    opens.hidden = !each;
+    opens.setAttribute("aria-label", sumWords.howReckoned(each ? shown(each) : ""));
+    say(each ? `${sumWords.each(unit)}: ${shown(each)}` : "");
+    const unchanged = same(seen(), bottle);
+    keep.hidden = unchanged || !bottle.name.trim();
+    write(keep, given ? bottleWords.keepChange : bottleWords.keep);
+    clearTimeout(movesTimer);
+    if (unchanged) moved.replaceChildren();
+    else movesTimer = setTimeout(showMoves, MOVES_MS);
+  }
+
+  /** Which glasses the change moves, and by how much. */
+  function showMoves() {
+    const was = seen();
+    const with_ = [...kept.specs.values()].map((each) => each.record).filter((spec) => spec.lines.some((line) => line.bottle === bottle.id));
+    if (!was || with_.length === 0) return moved.replaceChildren();
+    const needed = new Set(with_.flatMap((spec) => spec.lines.map((line) => line.bottle)));
+    needed.delete(bottle.id);
+    const bottles = [...needed].flatMap((id) => kept.bottles.get(id)?.record ?? []);
+    const result = core.moves({ house: kept.house, before: was, after: bottle, bottles, specs: with_ });
+    const rows = (result?.specs ?? []).map((spec) =>
+      make("li", { class: "row" }, make("span", { class: "what", dir: "auto" }, kept.specs.get(spec.id)?.record.name || glassWords.unnamed),
+        make("span", { class: "dots" }),
+        make("span", { class: "row-cost" }, bottleWords.fromTo(spec.before ? shown(spec.before) : "", spec.after ? shown(spec.after) : "")),
+        make("span", { class: "row-share" }, spec.change ? bottleWords.by(shown(spec.change)) : "")));
+    moved.replaceChildren(...(rows.length ? [make("h2", {}, bottleWords.moves), make("ul", {}, ...rows)] : []));
+  }
+
+  function showEarlier() {
+    const prices = kept.bottles.get(bottle.id)?.earlier ?? [];
+    if (prices.length === 0) return;
+    const lines = prices.map((was) => {
+      const asked = core.answer({ house: kept.house, bottles: [{ ...bottle, paid: was.paid, holds: was.holds }], pours: [], specs: [] });
+      const cost = asked?.bottles[0]?.cost;
+      return make("li", {}, bottleWords.until(date(was.until), cost ? shown(cost) : was.paid.price, written(was.holds)));
+    });
+    earlier.replaceChildren(make("h2", {}, bottleWords.earlier), make("ul", {}, ...lines));
+  }
+
+  function keepIt() {
+    if (kept.isExample(bottle.id)) bottle.id = freshName();
+    const clashes = kept.keep("bottle", kept.example ? null : before, bottle);
+    kept.keepDraft("bottle", null);
+    note("done", clashes.length ? bottleWords.clash(bottle.name) : sumWords.kept(bottle.name));
+    close();
+  }
+
+  function takeOff() {
+    const undo = kept.remove("bottle", bottle.id);
+    kept.keepDraft("bottle", null);
+    note("undo", bottleWords.removed(bottle.name), [[sumWords.undo, undo]]);
+    close();
+  }
+
+  return { element, arrive: () => (given ? heading.focus() : price.input.focus(), activate(price)), bottle };
+}

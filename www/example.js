@@ -1,0 +1,49 @@
+// @ts-check
+/** What a first-time visitor meets: the shelf and two glasses of an invented canal-side bar. */
+
+import { decimalMark } from "./figures.js";
+import { emptyBottle } from "./fresh.js";
+/** @typedef {import("./records.js").Bottle} Bottle */
+/** @typedef {import("./records.js").Spec} Spec */
+
+/** @type {[id: string, name: string, price: string, bottles: string, holds: string, unit: string][]} */
+const BOTTLES = [
+  ["bitters", "orange bitters", "18.50", "", "100", "ml"],
+  ["aromatic", "aromatic bitters", "21.00", "", "200", "ml"],
+  ["rye", "rye whisky", "31.40", "", "700", "ml"],
+  ["gin", "dry gin", "24.60", "", "700", "ml"],
+  ["syrup", "rosemary syrup", "4.20", "", "500", "ml"],
+  ["ginger", "ginger ale", "16.80", "24", "200", "ml"],
+  ["soda", "soda water", "9.60", "24", "200", "ml"],
+  ["limes", "limes", "9.80", "", "40", "piece"],
+  ["oranges", "oranges", "7.20", "", "20", "piece"],
+  ["ice", "ice", "1.60", "", "2", "kg"],
+];
+
+/** @type {[id: string, name: string, lines: [bottle: string, amount: string, unit: string][]][]} */
+const SPECS = [
+  ["lockgate", "Lock Gate", [["rye", "50", "ml"], ["syrup", "10", "ml"], ["bitters", "2", "dash"], ["oranges", "1/8", "piece"], ["ice", "120", "g"]]],
+  ["towpath", "Towpath Long", [["gin", "40", "ml"], ["limes", "1/2", "piece"], ["ginger", "1/2", "bottle"], ["bitters", "½", "dropper"], ["ice", "180", "g"]]],
+];
+
+/**
+ * The example in the currency at hand: one without decimals takes the same digits as whole units.
+ * @param {boolean} decimals
+ * @returns {{ bottles: Bottle[], specs: Spec[], sum: { bottle: Bottle, measure: { text: string, unit: string } } }}
+ */
+export function workedExample(decimals) {
+  const bottles = BOTTLES.map(([id, name, price, count, holds, unit]) => {
+    const bottle = emptyBottle(`example-${id}`);
+    bottle.paid.price = price.replace(".", decimals ? decimalMark : "");
+    bottle.paid.bottles = count;
+    return { ...bottle, name, holds: { text: holds, unit } };
+  });
+  const specs = SPECS.map(([id, name, lines]) => ({
+    id: `example-${id}`,
+    name,
+    lines: lines.map(([bottle, text, unit]) => ({
+      bottle: `example-${bottle}`, own: null, measure: { text, unit }, charge: /** @type {"poured"} */ ("poured"),
+    })),
+  }));
+  return { bottles, specs, sum: { bottle: structuredClone(bottles[0]), measure: { text: "2", unit: "dash" } } };
+}

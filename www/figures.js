@@ -1,0 +1,139 @@
+// @ts-check
+/**
+ * Figures as this person's locale writes them. The core rounds; here a decimal's text is only
+ * dressed, with exactly the digits it came with. Also: which currency the locale pays in.
+ */
+
+import { minor, units, one } from "./words.js";
+/** @typedef {import("./records.js").Figure} Figure */
+
+/** Some engines answer "C" for a language, which `Intl` refuses. */
+export const locale = (() => {
+  try {
+    return new Intl.NumberFormat(navigator.language).resolvedOptions().locale;
+  } catch {
+    return "en";
+  }
+})();
+
+let currency = "";
+/** @type {Map<string, Intl.NumberFormat>} */
+const formats = new Map();
+
+/** @param {string} code */
+export function payIn(code) {
+  currency = code;
+}
+
+/**
+ * @param {string} text a decimal
+ * @param {"decimal" | "currency"} style
+ */
+function format(text, style) {
+  if (text.includes("/")) return text;
+  const digits = (text.split(".")[1] ?? "").length;
+  const key = `${style} ${currency} ${digits}`;
+  let found = formats.get(key);
+  if (!found) {
+    found = new Intl.NumberFormat(locale, {
+      style,
+      ...(style === "currency" ? { currency, currencyDisplay: "narrowSymbol" } : {}),
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+    });
+    formats.set(key, found);
+  }
+  // A string keeps every digit; engines that do not read strings read the number nearest to it.
+  return found.format(/** @type {any} */ (text));
+}
+
+/** @param {string} text a decimal, such as "1.84" */
+export const number = (text) => format(text, "decimal");
+
+/** The mark before decimals, as money is written here. */
+export const decimalMark = (() => {
+  const parts = new Intl.NumberFormat(locale, { style: "currency", currency: "EUR" }).formatToParts(1.5);
+  return parts.find((part) => part.type === "decimal")?.value === "," ? "," : ".";
+})();
+
+/** The sign of the currency, as it stands before the price blank. */
+export function currencySign() {
+  if (!currency) return "";
+  const options = { style: "currency", currency, currencyDisplay: "narrowSymbol" };
+  const parts = new Intl.NumberFormat(locale, /** @type {any} */ (options)).formatToParts(1);
+  return parts.find((part) => part.type === "currency")?.value ?? currency;
+}
+
+/**
+ * A figure in words a person reads: "34p", "£1.20", "1.84 ml".
+ * @param {Figure} figure
+ */
+export function shown(figure) {
+  if (figure.unit !== "money") return amount(figure.shown, figure.unit);
+  const small = minor[currency];
+  if (figure.shown_minor !== null && small) return small(number(figure.shown_minor));
+  return format(figure.shown, "currency");
+}
+
+/** @param {string} text @param {string} unit */
+export function amount(text, unit) {
+  if (unit === "" || unit === "measure") return number(text);
+  if (unit === "money") return number(text);
+  if (unit === "percent") return `${number(text)} %`;
+  const name = units[unit];
+  return `${number(text)}\u00a0${name ? name[one(text) ? 0 : 1] : unit}`;
+}
+
+/** A blank with its unit, as it was typed. @param {import("./records.js").Written} blank */
+export function written({ text, unit }) {
+  const names = units[unit];
+  return !text || !names || /\p{L}{2}/u.test(text) ? text : `${text}\u00a0${names[one(text) ? 0 : 1]}`;
+}
+
+/** @param {string} day "2026-11-25" */
+export function date(day) {
+  const when = new Date(`${day}T12:00:00`);
+  return Number.isNaN(when.getTime()) ? day : new Intl.DateTimeFormat(locale, { dateStyle: "long" }).format(when);
+}
+
+/** Today as the core takes it. */
+export function today() {
+  const now = new Date();
+  const two = (/** @type {number} */ part) => String(part).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** Where one pays in a currency of another name. */
+const PAYS = {
+  EUR: "AD AT AX BE BG BL CY DE EE ES FI FR GF GP GR HR IE IT LT LU LV MC ME MF MQ MT NL PM PT RE SI SK SM TF VA XK YT",
+  USD: "AS BQ EC FM GU IO MH MP PR PW SV TC TL UM VG VI",
+  XOF: "BF BJ CI GW ML NE SN TG", XAF: "CF CG CM GA GQ TD", XPF: "NC PF WF", XCD: "AG AI DM GD KN LC MS VC", XCG: "CW SX",
+  GBP: "GG IM JE", AUD: "CC CX KI NF NR TV", NZD: "CK NU PN TK", DKK: "FO GL", NOK: "BV SJ", CHF: "LI CH", MAD: "EH", ILS: "PS",
+};
+/** Codes of funds and the like: nobody pays a bar in them. */
+const FUNDS = "BOV CHE CHW CLF COU MXV USN UYI UYW VED";
+
+/** The region of this locale, such as "GB"; a bare language takes its likeliest. */
+const region = (() => {
+  try {
+    return new Intl.Locale(navigator.language).maximize().region ?? "GB";
+  } catch {
+    return "GB";
+  }
+})();
+
+/**
+ * The currency that this locale most likely pays in. Most codes begin with their country's.
+ * @param {string[]} codes every currency there is
+ */
+export function likelyCurrency(codes) {
+  const elsewhere = Object.entries(PAYS).find(([, regions]) => regions.includes(region));
+  return elsewhere?.[0] ?? codes.find((code) => code.startsWith(region) && !FUNDS.includes(code)) ?? "USD";
+}
+
+/** Whose spoons and ounces this locale most likely means. */
+export function likelyKitchen() {
+  if (region === "US") return "us";
+  if (region === "AU") return "au";
+  return "GB IE IM JE GG".includes(region) ? "uk" : "metric";
+}

@@ -1,0 +1,148 @@
+// @ts-check
+/** Starts the page: the sum first, then its core, then everything that can come later. */
+
+import * as core from "./core.js";
+import { date, payIn, today } from "./figures.js";
+import * as kept from "./kept.js";
+import { make, note, write } from "./page.js";
+import { go, startPlaces } from "./places.js";
+import { sumView } from "./sum.js";
+import { example as exampleWords, gone as goneWords, problemWords, words } from "./words.js";
+/** @typedef {{ element: HTMLElement, refill: () => void, arrive?: () => void }} View */
+
+const main = /** @type {HTMLElement} */ (document.getElementById("main"));
+const dock = /** @type {HTMLElement} */ (document.getElementById("dock"));
+const topNote = /** @type {HTMLElement} */ (document.getElementById("top-note"));
+const SLOW_MS = 2500;
+
+/** @type {Partial<Record<string, View>>} */
+const views = {};
+/** @param {string} title @param {import("./records.js").Figure} figure */
+const openWorking = async (title, figure) => (await import("./mat.js")).openMat(title, figure);
+const sum = sumView({ openWorking });
+views.sum = sum;
+
+const slow = setTimeout(() => note("core", goneWords.slow), SLOW_MS);
+const loading = core.load((reason) => {
+  clearTimeout(slow);
+  note("core", goneWords[reason], [[goneWords.again, reload]]);
+});
+
+main.replaceChildren(sum.element);
+followKeyboard();
+kept.whenRefused((problems) => {
+  for (const problem of problems) note(problem.code, problemWords(problem));
+});
+
+const begun = loading.then(async (alive) => {
+  clearTimeout(slow);
+  if (alive) note("core", null);
+  await begin();
+});
+startPlaces(/** @type {HTMLElement} */ (document.getElementById("places")), showPlace);
+begun.then(listen).then(later);
+
+/** Takes up what was kept: the draft, or on a first visit the worked example. */
+async function begin() {
+  const typedAlready = !sum.isEmpty();
+  const returning = kept.open();
+  kept.takeTabDraft();
+  payIn(kept.house.currency);
+  if (!returning || kept.draft.example) await showExample(typedAlready);
+  if (kept.draft.sum && !typedAlready) sum.start(kept.draft.sum);
+  else sum.refill();
+  kept.whenChanged(() => {
+    sum.refill();
+    for (const view of Object.values(views)) if (view !== sum) view?.refill();
+    if (!kept.example) topNote.replaceChildren();
+  });
+}
+
+/** @param {boolean} typedAlready */
+async function showExample(typedAlready) {
+  const { workedExample } = await import("./example.js");
+  const digits = core.tables()?.currencies.find((each) => each.code === kept.house.currency)?.digits ?? 2;
+  const shown = workedExample(digits > 0);
+  kept.showExample(shown);
+  if (!typedAlready && !kept.draft.sum) sum.start(shown.sum);
+  kept.keepDraft("example", true);
+  const clear = make("button", { type: "button", click: clearExample }, exampleWords.clear);
+  topNote.replaceChildren(make("p", {}, exampleWords.line), clear);
+}
+
+function clearExample() {
+  kept.keepDraft("glass", null);
+  kept.clearExample();
+  sum.start();
+}
+
+/** @param {import("./places.js").Place} place */
+async function showPlace(place) {
+  const view = (views[place] ??= await openView(place));
+  if (!view || view.element.parentNode === main) return;
+  main.replaceChildren(view.element);
+  view.arrive?.();
+}
+
+/** @param {string} place @returns {Promise<View | undefined>} */
+async function openView(place) {
+  await begun;
+  if (place === "glass") return (await import("./glass.js")).glassView({ openWorking });
+  if (place === "shelf") return (await import("./shelf.js")).shelfView({ useBottle, openGlass, openWorking });
+  if (place === "house") return (await import("./house.js")).houseView();
+  return undefined;
+}
+
+/** A bottle of the shelf is wanted for a sum. @param {import("./records.js").Bottle} bottle */
+function useBottle(bottle) {
+  go("sum");
+  sum.start({ bottle: structuredClone(bottle), measure: { text: "", unit: "dash" } });
+}
+
+/** A glass of the shelf is to be opened. @param {import("./records.js").Spec} spec */
+async function openGlass(spec) {
+  const view = /** @type {any} */ ((views.glass ??= await openView("glass")));
+  view.open(structuredClone(spec));
+  go("glass");
+}
+
+/** What the first answer does not wait for. */
+async function later() {
+  const { startChips } = await import("./chips.js");
+  startChips(/** @type {HTMLElement} */ (document.getElementById("chips")));
+  const { startUpdates } = await import("./update.js");
+  startUpdates(reload);
+  // All of one version is at hand before another can be: nothing is loaded late into an older page.
+  await Promise.all([import("./mat.js"), import("./glass.js"), import("./shelf.js"), import("./house.js")]);
+}
+
+function listen() {
+  const printed = make("p", { class: "printed" });
+  document.querySelector(".top")?.append(printed);
+  addEventListener("beforeprint", () => write(printed, words.printed(date(today()), kept.house.currency, kept.house.reclaims_tax)));
+  addEventListener("storage", (event) => kept.hear(event.key));
+  addEventListener("pageshow", (event) => event.persisted && kept.hear(null));
+  addEventListener("pagehide", kept.keepDraftNow);
+  document.addEventListener("visibilitychange", () => document.hidden && kept.keepDraftNow());
+}
+
+function reload() {
+  kept.keepDraftNow();
+  location.reload();
+}
+
+/** Where the keypad lies over the page instead of making it smaller, the dock rises above it. */
+function followKeyboard() {
+  const { classList, style } = document.documentElement;
+  new ResizeObserver(() => style.setProperty("--dock", `${dock.offsetHeight}px`)).observe(dock);
+  const seen = window.visualViewport;
+  if (!seen) return;
+  const follow = () => {
+    const hidden = Math.max(0, innerHeight - seen.height - seen.offsetTop);
+    style.setProperty("--keypad", `${hidden > 80 && seen.scale === 1 ? Math.round(hidden) : 0}px`);
+    classList.toggle("typing", seen.height < 500);
+  };
+  seen.addEventListener("resize", follow);
+  seen.addEventListener("scroll", follow);
+  follow();
+}

@@ -1,0 +1,88 @@
+// @ts-check
+/** The beer mat: a figure's arithmetic, line by line, as one would write it down. */
+
+import { amount, number, shown } from "./figures.js";
+import { freshId, make } from "./page.js";
+import { go, opened, shut } from "./places.js";
+import { roughNamed, sources, steps, terms, working as workingWords } from "./words.js";
+/** @typedef {import("./records.js").Figure} Figure */
+/** @typedef {import("./records.js").Step} Step */
+/** @typedef {import("./records.js").Term} Term */
+
+/** @type {Record<string, string>} */
+const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
+
+/**
+ * @param {string} title
+ * @param {Figure} figure
+ */
+export function openMat(title, figure) {
+  const heading = make("h2", { id: freshId() }, title);
+  const lines = make("ol", { class: "arithmetic" }, ...figure.working.map(line));
+  const mat = make(
+    "dialog",
+    { class: "mat", "aria-labelledby": heading.id },
+    make("div", { class: "stitched" }, heading, lines, result(figure), ...assumptions(figure.working),
+      make("button", { type: "button", class: "wide", click: () => mat.close() }, workingWords.close)),
+  );
+  document.body.append(mat);
+  // Back, Esc, the button and a tap beside the mat all end here.
+  let byBack = false;
+  opened(() => ((byBack = true), mat.close()));
+  mat.addEventListener("close", () => {
+    mat.remove();
+    if (!byBack) shut();
+  });
+  mat.addEventListener("click", (event) => event.target === mat && mat.close());
+  mat.showModal();
+}
+
+/** @param {Step} step */
+function line(step) {
+  const sum = make("span", { class: "sum-line", dir: "ltr" });
+  for (const term of step.terms) sum.append(sign(term), operand(term), " ");
+  const { rounded } = step;
+  sum.append(make("span", { class: "equals" }, rounded === "no" && step.shown === step.result ? "= " : "≈ "));
+  sum.append(make("b", {}, amount(step.shown, step.unit)));
+  const said = step.terms.map((term) => [SIGNS[term.does], terms[term.is] ?? term.is].filter(Boolean).join(" ")).join(" ");
+  const tail = rounded === "down" || rounded === "up" ? workingWords.rounded[rounded] : "";
+  return make("li", {}, make("span", { class: "finds" }, steps[step.finds] ?? step.finds), sum,
+    make("span", { class: "said-of" }, said + tail));
+}
+
+/** @param {Term} term */
+const sign = (term) => (SIGNS[term.does] ? `${SIGNS[term.does]} ` : "");
+
+/** @param {Term} term */
+const operand = (term) => make("span", { class: "operand" }, amount(term.shown, term.unit));
+
+/** The figure as shown, and how it was rounded. @param {Figure} figure */
+function result(figure) {
+  const same = figure.shown.replace(/\.?0+$/, "") === figure.value.replace(/\.?0+$/, "");
+  const how = same ? "" : workingWords.shownAs(number(figure.value));
+  return make("p", { class: "comes-to" }, make("strong", {}, shown(figure)), how && make("span", {}, how));
+}
+
+/** Every assumption in the working, with its source and the way to change it. @param {Step[]} working */
+function assumptions(working) {
+  const named = new Map();
+  for (const step of working) {
+    for (const term of step.terms) {
+      const rough = step.terms[0]?.unit ?? "";
+      if (term.is.startsWith("rough_")) named.set(`${rough} ${term.is}`, [rough, term]);
+    }
+  }
+  return [...named.values()].map(([rough, term]) =>
+    make("p", { class: "assumed" },
+      workingWords.taken(roughNamed(rough), amount(term.shown, term.unit)),
+      " ", term.is === "rough_assumed" ? sources[rough] ?? "" : workingWords.yours[term.is] ?? "",
+      " ", make("button", { type: "button", class: "quiet", click: change }, workingWords.change)),
+  );
+}
+
+/** Leads to the table of rough measures. @param {Event} event */
+function change(event) {
+  const mat = /** @type {HTMLElement} */ (event.target).closest("dialog");
+  mat?.addEventListener("close", () => setTimeout(() => go("house"), 50));
+  mat?.close();
+}

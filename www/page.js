@@ -1,0 +1,108 @@
+// @ts-check
+/** What every view does to the page: make an element, say a thing aloud, leave a note. */
+
+import { words } from "./words.js";
+
+/** @typedef {Record<string, string | number | boolean | null | undefined | ((event: any) => void)>} Attributes */
+
+/**
+ * @param {Element} element
+ * @param {Attributes} attributes a function is heard on the event its name says
+ * @param {(Node | string | null)[]} children
+ */
+function dress(element, attributes, children) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (typeof value === "function") element.addEventListener(name, value);
+    else if (value === true) element.setAttribute(name, "");
+    else if (value !== false && value !== null && value !== undefined) element.setAttribute(name, String(value));
+  }
+  for (const child of children) if (child !== null) element.append(child);
+}
+
+/**
+ * An element with its attributes, listeners and children. Text is always text, never markup.
+ * @template {keyof HTMLElementTagNameMap} Tag
+ * @param {Tag} tag
+ * @param {Attributes} [attributes]
+ * @param {(Node | string | null)[]} children
+ * @returns {HTMLElementTagNameMap[Tag]}
+ */
+export function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  dress(element, attributes, children);
+  return element;
+}
+
+/**
+ * The same for a drawing.
+ * @param {string} tag
+ * @param {Attributes} [attributes]
+ * @param {(Node | string | null)[]} children
+ */
+export function draw(tag, attributes = {}, ...children) {
+  const element = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  dress(element, attributes, children);
+  return element;
+}
+
+/**
+ * Writes text only where it differs, so that an unchanged figure costs nothing.
+ * @param {Element} element @param {string} text
+ */
+export function write(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/**
+ * The same for an attribute.
+ * @param {Element} element @param {string} name @param {string} value
+ */
+export function mark(element, name, value) {
+  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+}
+
+let lastNumber = 0;
+/** An id that no other element has. */
+export const freshId = () => `n${++lastNumber}`;
+
+/** @type {ReturnType<typeof setTimeout> | undefined} */
+let speaking;
+const SETTLED_MS = 800;
+
+/**
+ * Says a settled answer to a screen reader: once, after the last key.
+ * @param {() => string} text asked for only then
+ */
+export function say(text) {
+  clearTimeout(speaking);
+  speaking = setTimeout(() => {
+    const spoken = document.getElementById("spoken");
+    if (spoken) write(spoken, text());
+  }, SETTLED_MS);
+}
+
+const DONE_MS = 6000;
+/** What each note says, by name; also once it was shut. @type {Map<string, string>} */
+const said = new Map();
+
+/**
+ * Leaves a quiet line above the thumb bar. Another note of the same name takes its place.
+ * @param {string} name "done" is a mere confirmation and goes by itself
+ * @param {string | null} text nothing takes the note away; what stands, or was shut, is not said twice
+ * @param {[string, () => void][]} [actions]
+ */
+export function note(name, text, actions = []) {
+  const notes = document.getElementById("notes");
+  if (!notes || ((said.get(name) ?? null) === text && actions.length === 0)) return;
+  notes.querySelector(`[data-note="${name}"]`)?.remove();
+  said.delete(name);
+  if (text === null) return;
+  if (name !== "done") said.set(name, text);
+  const line = make("div", { class: "note", "data-note": name }, make("p", {}, text));
+  for (const [label, act] of actions) {
+    line.append(make("button", { type: "button", click: () => (line.remove(), act()) }, label));
+  }
+  line.append(make("button", { type: "button", class: "shut", "aria-label": words.shut, click: () => line.remove() }, "×"));
+  notes.append(line);
+  if (name === "done") setTimeout(() => line.remove(), DONE_MS);
+}

@@ -1,0 +1,89 @@
+// @ts-check
+/** The four places under the thumb, and the way back: the Back button closes what is open. */
+
+import { draw, make } from "./page.js";
+import { places as names } from "./words.js";
+/** @typedef {keyof typeof names} Place */
+
+/** Simple drawings of our own, one path each, on a 24 by 24 ground. @type {Record<Place, string>} */
+const DRAWINGS = {
+  sum: "M12 3.5c3 4.2 5 6.9 5 9.7a5 5 0 0 1-10 0c0-2.8 2-5.5 5-9.7zM9.5 13.5a2.5 2.5 0 0 0 2.5 2.5",
+  glass: "M6 4h12l-1.6 16H7.6zM6.7 11h10.6",
+  shelf: "M3 20h18M5 20v-8l1.5-3V4.5h2V9L10 12v8M14 20v-9.5l1.5-2V5h2v3.5l1.5 2V20",
+  house: "M4 11.5 12 5l8 6.5M6 10v10h12V10M10.5 20v-5.5h3V20",
+};
+
+/** What is open above the place, innermost last. @type {(() => void)[]} */
+const layers = [];
+/** @type {Place} */
+let current = "sum";
+/** @type {(place: Place) => void} */
+let show = () => {};
+
+export const currentPlace = () => current;
+
+/**
+ * Fills the thumb bar.
+ * @param {HTMLElement} bar
+ * @param {(place: Place) => void} shower
+ */
+export function startPlaces(bar, shower) {
+  show = shower;
+  for (const [place, name] of /** @type {[Place, string][]} */ (Object.entries(names))) {
+    const drawing = draw("svg", { viewBox: "0 0 24 24", "aria-hidden": "true" }, draw("path", { d: DRAWINGS[place] }));
+    const link = make("a", { href: `#${place}`, "data-place": place }, drawing, name);
+    link.addEventListener("click", (event) => (event.preventDefault(), go(place)));
+    bar.append(link);
+  }
+  addEventListener("popstate", () => {
+    closeTo(history.state?.depth ?? 0);
+    arrive(placeOfAddress());
+  });
+  history.replaceState({ depth: 0 }, "", location.href);
+  arrive(placeOfAddress());
+}
+
+/** @returns {Place} */
+function placeOfAddress() {
+  const place = location.hash.slice(1);
+  return place in names ? /** @type {Place} */ (place) : "sum";
+}
+
+/** @param {Place} place */
+export function go(place) {
+  closeTo(0);
+  if (place !== placeOfAddress()) {
+    // One step back leads to the sum from anywhere, however often a person looked around.
+    const step = current === "sum" ? "pushState" : "replaceState";
+    history[step]({ depth: 0 }, "", place === "sum" ? location.pathname + location.search : `#${place}`);
+  }
+  arrive(place);
+  scrollTo(0, 0);
+}
+
+/** @param {Place} place */
+function arrive(place) {
+  current = place;
+  for (const link of document.querySelectorAll("[data-place]")) {
+    const here = /** @type {HTMLElement} */ (link).dataset.place === place;
+    if (here) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
+  show(place);
+}
+
+/** Something opened; Back closes it. @param {() => void} close */
+export function opened(close) {
+  layers.push(close);
+  history.pushState({ depth: layers.length }, "", location.href);
+}
+
+/** Closes the innermost open thing, as the Back button would. */
+export function shut() {
+  if (layers.length > 0) history.back();
+}
+
+/** @param {number} depth */
+function closeTo(depth) {
+  while (layers.length > depth) layers.pop()?.();
+}

@@ -1,0 +1,398 @@
+// @ts-check
+/** Every word of the page, in English. Another language is one more file like this. */
+
+/** @typedef {import("./records.js").Problem} Problem */
+
+/** Whether an amount as typed is spoken of in the singular. @param {string} text */
+export const one = (text) => /^\s*(1|½|¼|¾|⅓|⅔|⅛|half( a)?|a|1\/[1-9]\d*)\s*(\p{L}|$)/u.test(text);
+
+/** Units by code: one of them, several of them. @type {Record<string, [string, string]>} */
+export const units = {
+  ml: ["ml", "ml"], cl: ["cl", "cl"], dl: ["dl", "dl"], l: ["l", "l"],
+  dash: ["dash", "dashes"], drop: ["drop", "drops"], dropper: ["dropper", "droppers"],
+  bar_spoon: ["bar spoon", "bar spoons"], splash: ["splash", "splashes"],
+  rinse: ["rinse", "rinses"], drizzle: ["drizzle", "drizzles"],
+  us_fl_oz: ["fl oz, US", "fl oz, US"], imp_fl_oz: ["fl oz, imp.", "fl oz, imp."],
+  us_tsp: ["tsp, US", "tsp, US"], metric_tsp: ["tsp, 5 ml", "tsp, 5 ml"],
+  us_tbsp: ["tbsp, US", "tbsp, US"], metric_tbsp: ["tbsp, 15 ml", "tbsp, 15 ml"], au_tbsp: ["tbsp, Aus.", "tbsp, Aus."],
+  us_cup: ["cup, US", "cups, US"], metric_cup: ["cup, 250 ml", "cups, 250 ml"],
+  us_gill: ["gill, US", "gills, US"], imp_gill: ["gill, imp.", "gills, imp."],
+  us_pint: ["pint, US", "pints, US"], imp_pint: ["pint, imp.", "pints, imp."],
+  g: ["g", "g"], kg: ["kg", "kg"], oz: ["oz", "oz"], lb: ["lb", "lb"],
+  piece: ["piece", "pieces"], bottle: ["of the bottle", "bottles"],
+};
+
+/** @type {Record<string, string>} */
+export const unitGroups = {
+  rough: "Rough measures", metric: "Metric", kitchen: "Spoons, ounces, cups", other: "Weight and count", part: "Part of it",
+};
+
+/** How money below one whole unit is written. @type {Record<string, (figure: string) => string>} */
+export const minor = {
+  GBP: (n) => `${n}p`, GIP: (n) => `${n}p`, FKP: (n) => `${n}p`, SHP: (n) => `${n}p`,
+  USD: (n) => `${n}¢`, CAD: (n) => `${n}¢`, MXN: (n) => `${n}¢`,
+  AUD: (n) => `${n}c`, NZD: (n) => `${n}c`, ZAR: (n) => `${n}c`, SGD: (n) => `${n}c`,
+  EUR: (n) => `${n}\u00a0ct`, CHF: (n) => `${n}\u00a0Rp.`, PLN: (n) => `${n}\u00a0gr`,
+  SEK: (n) => `${n}\u00a0öre`, DKK: (n) => `${n}\u00a0øre`, NOK: (n) => `${n}\u00a0øre`,
+};
+
+export const words = {
+  name: "Farthing",
+  shut: "Close this",
+  likely: "Likely answers",
+  anything: "anything",
+  printed: (/** @type {string} */ day, /** @type {string} */ currency, /** @type {boolean} */ reclaims) =>
+    `${day}. Costs in ${currency}, ${reclaims ? "without tax, which is got back" : "with tax, which is not got back"}.`,
+  unitOf: (/** @type {string} */ label) => `${label}: unit`,
+};
+
+/** What a blank is, for those who do not see the sentence around it. */
+export const labels = {
+  price: "What you paid",
+  bottles: "How many bottles that paid for",
+  discount: "What came off: a percentage or a sum",
+  delivery: "What delivery added",
+  tax: "How tax stands in the price",
+  tax_percent: "Tax rate in percent",
+  holds: "How much one bottle holds",
+  name: "Of what",
+  wastage: "Percent that never leaves the bottle",
+  measure: "The measure",
+  charge: "What is charged",
+};
+
+export const clauses = {
+  buys: "buys",
+  each: "each",
+  of: "of",
+  and: "and",
+  for: "for",
+  bottles: "bottles",
+  less: "less",
+  off: "off",
+  plus: "plus",
+  delivery: "delivery",
+  tax: "tax",
+  at: "at",
+  wasted: "% never leaves it",
+  cost: (/** @type {boolean} */ single) => (single ? "costs" : "cost"),
+  taxes: { in: "is in the price", out: "comes on top", none: "is not charged" },
+  /** @type {Record<string, string>} */
+  also: { bottles: "a case", discount: "discount", delivery: "delivery", tax: "tax", wastage: "waste" },
+};
+
+/** The usual bottles, as text and unit. */
+export const usualSizes = [
+  ["100", "ml"], ["200", "ml"], ["500", "ml"], ["700", "ml"], ["750", "ml"], ["1", "l"], ["50", "ml"], ["1", "kg"], ["100", "piece"],
+];
+
+/** The usual measures. */
+export const usualMeasures = [
+  { label: "1 dash", text: "1", unit: "dash" },
+  { label: "2 dashes", text: "2", unit: "dash" },
+  { label: "½ dropper", text: "½", unit: "dropper" },
+  { label: "dropper", text: "1", unit: "dropper" },
+  { label: "25 ml", text: "25", unit: "ml" },
+  { label: "50 ml", text: "50", unit: "ml" },
+  { label: "bar spoon", text: "1", unit: "bar_spoon" },
+  { label: "½ bottle", text: "½", unit: "bottle" },
+  { label: "1 piece", text: "1", unit: "piece" },
+];
+
+/** The four places of the thumb bar. */
+export const places = {
+  sum: "Dash",
+  glass: "Glass",
+  shelf: "Shelf",
+  house: "House",
+};
+
+export const sum = {
+  heading: "What a dash or a pour costs",
+  hint: "three numbers, one answer",
+  poured: "the measure",
+  count: "in the bottle",
+  each: (/** @type {string} */ unit) => `a ${units[unit]?.[0] ?? unit}`,
+  countAndLeft: (/** @type {string} */ left) => (left ? `in the bottle, ${left} over` : "in the bottle"),
+  keep: "Keep this bottle on the shelf",
+  keepChange: "Keep the change on the shelf",
+  kept: (/** @type {string} */ name) => `${name} is on the shelf.`,
+  clear: "start over",
+  cleared: "Cleared.",
+  undo: "Undo",
+  howReckoned: (/** @type {string} */ figure) => `${figure}: see the working`,
+  spoken: (/** @type {string} */ amount, /** @type {string} */ unit, /** @type {string} */ name, /** @type {string} */ cost) =>
+    `${amount} ${unit}${name ? ` of ${name}` : ""}: ${cost}`,
+  problem: (/** @type {Problem} */ problem) => problemWords(problem),
+  workingOf: { cost: "What the measure costs", amount: "The measure", count: "How many in the bottle", cost_each: "What one of it costs" },
+};
+
+export const example = {
+  line: "A worked example, from a bar we made up: the Slow Heron.",
+  clear: "Clear it",
+};
+
+/** Why there is no core, by reason. */
+export const gone = {
+  no_wasm: "This browser does not run the part that does the sums (WebAssembly is off, perhaps by a lockdown or strict security setting). Allow it for this page, or open the page in another browser.",
+  not_loaded: "The part that does the sums did not arrive. What you typed stays. Try again when there is signal; after one full visit none is needed.",
+  trapped: "The sums stopped with a fault of ours. What you typed is kept; load the page again to go on.",
+  slow: "Still fetching the sums. What you type stays.",
+  again: "Load again",
+};
+
+/** @type {Record<string, string>} */
+const kinds = { volume: "by volume (ml, dashes)", mass: "by weight (g, oz)", count: "in pieces", bottle: "in bottles" };
+/** @type {Record<string, string>} */
+const tryKinds = { volume: "25 ml or 2 dashes", mass: "20 g", count: "1 piece", bottle: "half a bottle" };
+
+/** A sentence for each problem: what is wrong and what to try. @type {Record<string, (v: Record<string, string>) => string>} */
+const problems = {
+  number_unreadable: (v) => `“${v.typed}” is not a number this page can read. Try 2, 1.5 or 1 1/2.`,
+  number_ambiguous: (v) => `“${v.typed}” could be ${v.either} or ${v.or}. Which is it?`,
+  number_too_long: (v) => `That has more decimals than can be kept exactly. Try ${v.most ?? "12"} or fewer.`,
+  number_negative: () => "Less than nothing cannot be paid or poured. Leave out the minus.",
+  number_must_be_positive: (v) => positive[v.blank] ?? "This must be more than 0.",
+  number_zero_below: (v) => `“${v.typed}” divides by nought. Try 1/2.`,
+  too_big: (v) => `That is more than this page reckons with. Try ${v.most ?? "a smaller number"} or less.`,
+  whole_number_needed: (v) => `“${v.typed}” must be a whole number. Try 6 or 12.`,
+  unit_missing: (v) => `${v.typed} of what? Try ${v.typed} ml.`,
+  unit_unknown: (v) => `“${v.typed}” is no measure this page knows. Try ml, cl, oz, dash or piece.`,
+  holds_unit: () => "A bottle holds a volume, a weight or a count. Try 700 ml, 1 kg or 40 pieces.",
+  kind_mismatch: (v) => `What is in this bottle is counted ${kinds[v.bottle] ?? v.bottle}, the measure ${kinds[v.measure] ?? v.measure}. Try ${tryKinds[v.bottle] ?? "another unit"}.`,
+  percent_out_of_range: (v) => `A percentage here lies between ${v.least} and ${v.most}.`,
+  discount_over_price: () => "More comes off than was asked. Try a smaller discount, or 10 %.",
+  currency_unknown: (v) => `“${v.typed}” is not a currency in use. Choose one in House.`,
+  choice_unknown: () => "That choice is none of those offered. Choose again.",
+  bottle_unknown: () => "That bottle is no longer on the shelf. Pick another, or price it here.",
+  rough_must_be_volume: () => "A dash or a splash is so much liquid. Try 0.9 ml.",
+  name_too_long: (v) => `That name is longer than is kept. Try ${v.most} letters or fewer.`,
+  too_many_lines: (v) => `A glass takes ${v.most} lines at most. Try putting two small things into one.`,
+  too_many_bottles: (v) => `The shelf is full at ${v.most} bottles. Take one away first.`,
+  too_many_specs: (v) => `The shelf is full at ${v.most} glasses. Take one away first.`,
+  figures_too_long: () => "These numbers need more digits than are kept exactly. Try rounder ones.",
+  request_unreadable: () => "The page asked in a way its sums do not understand. Load the page again.",
+  storage_refused: () => "This browser keeps nothing for this page (a private window, or its settings). The sums go on; save to a file before you leave.",
+  storage_full: () => "This device has no room left, so the last change is not kept. Save to a file, then take something away.",
+  record_set_aside: () => "Something kept here could not be read. It was set aside, not deleted: find it under Shelf, as a file.",
+  record_newer: () => "Something kept here was written by a newer version. It was left alone; load the page again to get that version.",
+  file_unreadable: () => "That file is not one saved from here, or it is damaged. Nothing was changed. Try another.",
+  file_newer: () => "That file was saved by a newer version. Load the page again, then try once more.",
+  file_too_large: () => "That file is larger than any saved from here. Nothing was changed.",
+};
+/** What must be more than nought, by the last word of its place. @type {Record<string, string>} */
+const positive = {
+  holds: "A bottle holds more than 0. Try what the label says: 700 ml.",
+  measure: "A measure is more than 0. Try 1 dash or 25 ml.",
+  bottles: "A case holds at least 1 bottle. Try 6, or leave it empty.",
+};
+
+/** @param {Problem} problem @param {string} [mark] the mark before decimals here */
+export function problemWords(problem, mark = ".") {
+  const told = problems[problem.code];
+  if (!told) return `This cannot be reckoned (${problem.code}). Try writing it another way.`;
+  const { either, or, ...rest } = problem.values;
+  const local = (/** @type {string | undefined} */ text) => text?.replace(".", mark);
+  const blank = problem.place.split(".").pop() ?? "";
+  return told(/** @type {Record<string, string>} */ ({ ...rest, blank, either: local(either), or: local(or) }));
+}
+/** Every code that has a sentence. */
+export const problemCodes = Object.keys(problems);
+
+/** A rough measure as one speaks of it. @param {string} code */
+export const roughNamed = (code) => `A ${units[code]?.[0] ?? code}`;
+
+/** Where an assumed size comes from, by its unit. @type {Record<string, string>} */
+export const sources = {
+  dash: "The usual trade convention, 1/32 of a US fluid ounce. Published dashes run from 0.15 to 1.23 ml.",
+  drop: "The metric drop of water; a drop of spirit is smaller.",
+  dropper: "A bar dropper, filled; makers say slightly under 1 ml.",
+  bar_spoon: "1/8 of a US fluid ounce, from a vintage bar book; the trade sells 2.5 to 5 ml.",
+  splash: "One US teaspoon, from a trade table that also says 3.7 ml.",
+  rinse: "Common practice, no source.",
+  drizzle: "Common practice, no source.",
+};
+
+export const working = {
+  close: "Close",
+  change: "Change it",
+  shownAs: (/** @type {string} */ exact) => `${exact}, rounded half away from nought`,
+  taken: (/** @type {string} */ what, /** @type {string} */ size) => `${what} is taken as ${size}.`,
+  /** @type {Record<string, string>} */
+  yours: { rough_house: "That is your own size, for all bottles.", rough_bottle: "That is your own size, for this bottle." },
+  /** @type {Record<string, string>} */
+  rounded: { down: ", whole ones only", up: ", rounded up: a bottle opened is paid for" },
+};
+
+/** What a step of a working finds. @type {Record<string, string>} */
+export const steps = {
+  paid: "what was paid",
+  paid_each: "for one bottle",
+  usable: "what can be poured",
+  holds: "what it holds",
+  measure_amount: "the measure",
+  cost: "the cost",
+  cost_each: "the cost of one",
+  cost_bottle: "the cost of a bottle",
+  count: "how many it gives",
+  used: "what they use",
+  left_over: "what is left over",
+  bottles_opened: "bottles opened",
+  whole_cost: "charged whole",
+  difference: "the difference",
+  glass: "the glass",
+  change: "the change",
+};
+
+/** What an operand of a working is. @type {Record<string, string>} */
+export const terms = {
+  price: "price",
+  discount_percent: "what is left after the discount",
+  discount_sum: "discount",
+  delivery: "delivery",
+  bottles: "bottles",
+  tax_out: "price with tax as a percentage",
+  tax_in: "price with tax as a percentage",
+  holds: "what it holds",
+  unit_size: "size of the unit",
+  rough_assumed: "size assumed",
+  rough_house: "your size",
+  rough_bottle: "your size for this bottle",
+  bottle_size: "what the bottle holds",
+  wastage: "percent that leaves the bottle",
+  measure: "measure",
+  measure_amount: "measure",
+  usable: "what can be poured",
+  paid: "paid",
+  paid_each: "paid for one",
+  cost: "cost of the measure",
+  cost_bottle: "cost of a bottle",
+  whole_cost: "charged whole",
+  bottles_opened: "bottles opened",
+  used: "what they use",
+  count: "measures",
+  line: "line",
+  hundred: "hundred",
+};
+
+export const update = {
+  ready: "A new version is ready.",
+  taken: "A new version is in use in another tab.",
+  take: "Use it",
+};
+
+export const glass = {
+  heading: "What a glass costs",
+  a: "a",
+  name: "Name of the glass",
+  nameHint: "glass of anything",
+  unnamed: "A glass",
+  whichBottle: "which bottle?",
+  charged: "by",
+  charges: { poured: "what is poured", whole: "the whole bottle" },
+  difference: (/** @type {string} */ charge, /** @type {string} */ figure) =>
+    charge === "whole" ? `adds ${figure} for what is poured away` : `the whole bottle would add ${figure}`,
+  working: "working",
+  up: "up",
+  down: "down",
+  remove: "take out",
+  removed: (/** @type {string} */ name) => `${name || "The line"} is out.`,
+  row: (/** @type {string} */ measure, /** @type {string} */ name) => [measure, name].filter(Boolean).join(measure && name ? " of " : "") || "an empty line",
+  noPrice: "no price yet",
+  without: (/** @type {number} */ lines) => (lines === 1 ? "without 1 line" : `without ${lines} lines`),
+  addBottle: "a bottle",
+  /** Small things: label, name, measure, its unit, what it is bought by. @type {[string, string, string, string, string][]} */
+  small: [
+    ["garnish", "garnish", "1", "piece", "piece"], ["ice", "ice", "100", "g", "kg"],
+    ["straw", "straw", "1", "piece", "piece"], ["napkin", "napkin", "1", "piece", "piece"],
+  ],
+  keep: "Keep this glass on the shelf",
+  keepChange: "Keep the change on the shelf",
+  kept: (/** @type {string} */ name) => `${name} is on the shelf.`,
+  fresh: "start a new glass",
+  started: "A new glass.",
+  example: "This glass is part of the example. Clear the example to keep your own.",
+  lineCost: "What this line costs",
+};
+
+export const rough = {
+  is: (/** @type {string} */ named) => `${named} is`.toLowerCase(),
+  sizeOf: (/** @type {string} */ named) => `How large ${named.toLowerCase()} is`,
+};
+
+export const bottle = {
+  fresh: "A new bottle",
+  change: "A bottle of the shelf",
+  rough: "Its own dash, splash and the like",
+  moves: "Glasses this moves",
+  fromTo: (/** @type {string} */ before, /** @type {string} */ after) => `${before}, now ${after}`,
+  by: (/** @type {string} */ change) => (change.startsWith("-") || change.startsWith("−") ? change : `+${change}`),
+  earlier: "What it was",
+  until: (/** @type {string} */ day, /** @type {string} */ cost, /** @type {string} */ holds) => `${cost} for ${holds}, until ${day}`,
+  keep: "Keep it on the shelf",
+  keepChange: "Keep the change",
+  leave: "leave it as it was",
+  use: "reckon with it",
+  remove: "take it off the shelf",
+  removed: (/** @type {string} */ name) => `${name} is off the shelf.`,
+  clash: (/** @type {string} */ name) => `${name} was changed in another tab too. Your change stands.`,
+};
+
+export const shelf = {
+  heading: "The shelf",
+  find: "Find on the shelf",
+  findHint: "find a bottle or a glass",
+  add: "A new bottle",
+  empty: "Nothing stands here yet. What you keep stays on this device, and only there.",
+  none: "Nothing here by that name. Try fewer letters.",
+  perUnit: (/** @type {string} */ cost, /** @type {string} */ each) => `${cost} ${each}`,
+};
+
+export const file = {
+  save: "save everything to a file",
+  bring: "bring a file back",
+  name: (/** @type {string} */ day) => `farthing-${day}.json`,
+  asideName: "farthing-set-aside.txt",
+  aside: (/** @type {number} */ count) => (count === 1 ? "1 record was set aside: save it as a file" : `${count} records were set aside: save them as a file`),
+  nothing: "Everything in that file is here already.",
+  would: (/** @type {number} */ fresh, /** @type {number} */ changed) => `That file would add ${fresh} and change ${changed}. Nothing has changed yet.`,
+  /** @type {Record<string, string>} */
+  changes: { new: "new", changed: "changed", same: "the same" },
+  /** @type {Record<string, string>} */
+  kinds: { bottle: "a bottle", spec: "a glass", house: "the house" },
+  take: "Bring them in",
+  leave: "leave it",
+  taken: "They are on the shelf.",
+};
+
+export const house = {
+  heading: "The house",
+  currency: "Currency",
+  moneyIn: "in",
+  tax: "tax",
+  percent: "% as a rule",
+  i: "which I",
+  reclaim: "Whether you get the tax back",
+  reclaims: { false: "don’t get back", true: "get back" },
+  rates: ["5", "10", "19", "20", "21", "25"],
+  kitchen: "Whose spoons, cups and ounces",
+  spoon: "spoons",
+  kitchens: { uk: "and ounces of the UK", us: "and ounces of the US", au: "of Australia", metric: "metric" },
+  rough: "Rough measures",
+  roughAbout: "No standard says how large a dash is. These are assumptions: write your own over any of them, or count how many dashes fill 10 ml.",
+  install: "On the home screen",
+  installHow: "Tap Share, then Add to Home Screen. It then opens like an app, and works with no signal.",
+};
+
+export const about = {
+  heading: "About this page",
+  day: "2026-11-25",
+  /** @param {string} day */
+  lines: (day) => [
+    "Farthing reckons what a drink costs from what you type. It sends nothing anywhere and keeps what you keep on this device alone. A browser may clear it: save to a file now and then.",
+    "A cost is not a price, and nothing here is advice on tax. Ask the tax office or an accountant what you may reclaim.",
+    "Spirits are sold in measures that the law of the place lays down; a dash or a free pour is no such measure. Keep to the local rules.",
+    "A bottle’s label says what is in it, this page does not: ask about allergens before you pour. Alcohol harms; nobody should drive after drinking it.",
+    `Written on ${day}. Rules change; where they differ, the local ones hold.`,
+  ],
+};
