@@ -1,0 +1,109 @@
+// @ts-check
+/**
+ * Plays one list of scenarios in every engine.
+ *
+ * Each scenario has a site of its own, and so an origin, a storage and a worker of its own.
+ * Scenarios without wishes share one browser for each engine; a failure ends that browser, so
+ * that the next scenario starts from a clean one.
+ */
+
+import { after, describe, test } from "node:test";
+import { engines, startEngine } from "./engines.mjs";
+import { startSite } from "./site.mjs";
+
+/** A scenario that takes longer hangs. */
+const LIMIT_MS = 120_000;
+
+/**
+ * @typedef {object} Stage what a scenario plays on
+ * @property {import("./webdriver.mjs").Session} session
+ * @property {import("./site.mjs").Site} site
+ * @property {string} engine
+ * @property {import("./engines.mjs").Browser} browser
+ * @property {(words: string) => void} say writes a line into the report
+ */
+
+/**
+ * @typedef {object} Scenario
+ * @property {string} name what holds, as a sentence
+ * @property {(stage: Stage) => Promise<void>} play
+ * @property {import("./engines.mjs").Wishes} [wishes]
+ * @property {Record<string, string>} [leavesOut] engines that cannot play it, each with the reason
+ * @property {string} [folder] a page instead of the built one
+ */
+
+/** @param {string} title @param {Scenario[]} scenarios */
+export function playAll(title, scenarios) {
+  for (const engine of engines) {
+    describe(`${title}, in ${engine}`, () => {
+      const shared = sharedBrowser(engine);
+      after(() => shared.stop());
+      for (const scenario of scenarios) {
+        // A scenario that an engine cannot play is no test there; `leftOut` lists why.
+        if (scenario.leavesOut?.[engine]) continue;
+        test(scenario.name, { timeout: LIMIT_MS }, (t) => play(scenario, engine, shared, (words) => t.diagnostic(words)));
+      }
+    });
+  }
+}
+
+/** Every scenario that leaves an engine out, with the reason. @param {Scenario[]} scenarios */
+export const leftOut = (scenarios) => scenarios.flatMap(({ name, leavesOut = {} }) =>
+  Object.entries(leavesOut).map(([engine, reason]) => ({ engine, name, reason })));
+
+/** @param {Scenario} scenario @param {string} engine @param {ReturnType<typeof sharedBrowser>} shared @param {Stage["say"]} say */
+async function play(scenario, engine, shared, say) {
+  const site = await startSite(scenario.folder);
+  try {
+    const playOn = (/** @type {import("./engines.mjs").Browser} */ browser) =>
+      scenario.play({ session: browser.session, site, engine, browser, say });
+    await (scenario.wishes ? withOwnBrowser(engine, scenario.wishes, playOn) : shared.lend(playOn));
+  } finally {
+    // A site that still listens would keep the tests from ending.
+    await site.stop();
+  }
+}
+
+/** @param {string} engine @param {import("./engines.mjs").Wishes} wishes @param {(browser: import("./engines.mjs").Browser) => Promise<void>} playOn */
+async function withOwnBrowser(engine, wishes, playOn) {
+  const browser = await startEngine(engine, wishes);
+  try {
+    await playOn(browser);
+  } finally {
+    await browser.stop();
+  }
+}
+
+/** @param {string} engine */
+function sharedBrowser(engine) {
+  /** @type {import("./engines.mjs").Browser | null} */
+  let browser = null;
+  const stop = async () => {
+    const old = browser;
+    browser = null;
+    await old?.stop();
+  };
+  /** @param {(browser: import("./engines.mjs").Browser) => Promise<void>} playOn */
+  const lend = async (playOn) => {
+    try {
+      browser ??= await startEngine(engine);
+      await playOn(browser);
+      await tidy(browser.session);
+    } catch (error) {
+      await stop();
+      throw error;
+    }
+  };
+  return { lend, stop };
+}
+
+/** Closes other windows and leaves the page, so that nothing of it runs on. @param {import("./webdriver.mjs").Session} session */
+async function tidy(session) {
+  const [first, ...others] = await session.windows();
+  for (const other of others) {
+    await session.switchTo(other);
+    await session.closeWindow();
+  }
+  if (others.length > 0) await session.switchTo(first);
+  await session.go("about:blank");
+}
