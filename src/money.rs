@@ -18,6 +18,9 @@ pub struct Currency {
     pub digits: u32,
 }
 
+/// Stands in for a currency that is not listed, so that every figure still shows: two digits, as most have.
+pub const UNKNOWN: Currency = Currency { code: "XXX", digits: 2 };
+
 const NO_DIGITS: &str = "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF";
 
 const TWO_DIGITS: &str = "\

@@ -76,7 +76,11 @@ pub fn part_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault>
 }
 
 fn percent(text: &str, marks: Marks, most: i128) -> Result<Option<Fraction>, Fault> {
-    let number = number(text.trim().trim_end_matches(is_percent_sign), marks)?;
+    let digits = text.trim().trim_end_matches(is_percent_sign);
+    if digits.is_empty() && !text.trim().is_empty() {
+        return Err(unreadable(text.trim()));
+    }
+    let number = number(digits, marks)?;
     match number {
         Some(number) if Fraction::new(most, 1).is_some_and(|most| number.compare(most).is_gt()) => {
             Err(percent_fault(text, most))
@@ -136,6 +140,8 @@ pub fn measure(
         }
         read => read?,
     };
+    // Beside a mass, "oz" in the text is a mass too.
+    let kind = kind.or_else(|| unit(chosen).map(|unit| unit.kind));
     let named = words::unit_named(rest, kitchen, kind)?;
     let unit = match named {
         Some(unit) => unit,

@@ -14,7 +14,7 @@ pub(crate) use asking::name as check_name;
 
 use crate::dash::{self, Sizes};
 use crate::measure::UNITS;
-use crate::money::{currencies, currency};
+use crate::money::{UNKNOWN, currencies, currency};
 use crate::problem::{Code, Fault, Problem, Problems};
 use crate::reading::MOST_TYPED;
 use crate::sheet;
@@ -53,10 +53,7 @@ fn replied(ask: &Ask) -> Reply {
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
     let sums = asking::sheet_ask(ask, &mut problems);
     let reply = sheet::answer(&sums, &mut problems);
-    let mut reply = match currency {
-        Some(currency) => replying::reply(&reply, &sums, ask, currency),
-        None => Reply::default(),
-    };
+    let mut reply = replying::reply(&reply, &sums, ask, currency.unwrap_or(UNKNOWN));
     reply.problems = told(problems.0);
     reply
 }

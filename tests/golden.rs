@@ -4,6 +4,15 @@
 //! A reply is written by `FARTHING_WRITE=1 cargo test --test golden`, and read by a person before it is
 //! committed: the figures of each case stand in its name or in the other tests.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "a test stops at what it did not expect"
+)]
+
 use farthing::wire;
 use serde_json::Value;
 use std::path::Path;

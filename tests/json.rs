@@ -1,5 +1,14 @@
 //! Our JSON against `serde_json`: the same documents accepted, with the same content, and the same refused.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "a test stops at what it did not expect"
+)]
+
 use farthing::wire::json::{DEEPEST, Json};
 use farthing::wire::record::Write;
 use proptest::prelude::*;

@@ -1,5 +1,14 @@
 //! The shelf over a device that does as it is told, and over one that does not.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "a test stops at what it did not expect"
+)]
+
 use farthing::shelf::{Refusal, Store, shelf};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;

@@ -2,6 +2,15 @@
 //!
 //! To write them anew: `FARTHING_WRITE=1 cargo test --test types`.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "a test stops at what it did not expect"
+)]
+
 use farthing::wire::kept::{
     Aside, Change, Earlier, KEPT_DECLARATION, ShelfAsk, ShelfFile, ShelfReply,
 };
