@@ -1,6 +1,6 @@
 //! How a record becomes JSON and comes back, and what TypeScript calls it.
 //!
-//! A record is declared once, with [`records!`], and from that one list of fields come the strict
+//! A record is declared once, with `records!`, and from that one list of fields come the strict
 //! reader, the writer and the TypeScript type, so that the three cannot drift. Deriving the same with
 //! `serde` made the module more than twice as large: it writes the reader anew for every record, and
 //! here all records share one.
