@@ -10,6 +10,8 @@ use crate::worker;
 const FOR_HOSTS: [&str; 6] =
     ["404.html", "CNAME", "_headers", "custom-elements.json", "oembed.json", "robots.txt"];
 
+const TOUCH_ICON: &str = "apple-touch-icon";
+
 const PICTURES: [&str; 5] = [".png", ".svg", ".webp", ".jpg", ".ico"];
 
 /// Everything a first visit transfers: the worker, and what it keeps for offline.
@@ -24,6 +26,7 @@ pub fn transferred(page: &Path) -> Outcome<Vec<String>> {
 /// What the worker keeps: every file of the page except the worker itself, files for hosts,
 /// and pictures that no page, style or script names. Those are the screenshots and large icons
 /// of the install dialog: the manifest names them, but only a browser that installs fetches them.
+/// So it is with the touch icon, which is fetched when the page goes onto a home screen.
 pub fn kept_for_offline(page: &Path) -> Outcome<Vec<String>> {
     let paths = files::list(page)?;
     let drawn = drawn_text(page, &paths)?;
@@ -53,7 +56,9 @@ fn drawn_text(page: &Path, paths: &[String]) -> Outcome<String> {
     let mut text = String::new();
     let draws = |path: &&String| [".html", ".css", ".js"].iter().any(|end| path.ends_with(end));
     for path in paths.iter().filter(draws) {
-        text += &files::read_text(&page.join(path))?;
+        let written = files::read_text(&page.join(path))?;
+        let drawn = written.split_inclusive('>').filter(|tag| !tag.contains(TOUCH_ICON));
+        text.extend(drawn);
     }
     Ok(text)
 }
@@ -65,7 +70,7 @@ mod tests {
     #[test]
     fn keeps_what_the_page_draws_and_leaves_out_the_rest() {
         let page = std::env::temp_dir().join(format!("farthing-visit-{}", std::process::id()));
-        let html = "<link rel=icon href=icon.svg>";
+        let html = "<link rel=icon href=icon.svg><link rel=apple-touch-icon href=touch.png>";
         for (path, text) in [
             ("index.html", html),
             ("offline.js", ""),
@@ -73,6 +78,7 @@ mod tests {
             (".nojekyll", ""),
             ("icon.svg", ""),
             ("icon-512.png", ""),
+            ("touch.png", ""),
             ("screenshots/wide.png", ""),
             ("parts/slip.js", ""),
             ("farthing_bg.wasm", ""),
