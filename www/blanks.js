@@ -129,7 +129,11 @@ export function blank({ label, text, kind = "number", unit = "", offered, hint, 
     },
   };
   input.addEventListener("input", () => (fit(), choice?.count(input.value), announce()));
-  input.addEventListener("focus", () => activate(made));
+  input.addEventListener("focus", () => {
+    activate(made);
+    // Not under the answer, which stays in view.
+    input.scrollIntoView({ block: "nearest" });
+  });
   input.addEventListener("keydown", (event) => {
     if (event.key !== "Enter" || event.isComposing) return;
     event.preventDefault();

@@ -6,7 +6,7 @@ import * as core from "./core.js";
 import { date, shown, written } from "./figures.js";
 import { emptyBottle, freshName, same } from "./fresh.js";
 import * as kept from "./kept.js";
-import { freshId, make, note, say, write } from "./page.js";
+import { freshId, make, mark, note, say, soon, write } from "./page.js";
 import { roughTable } from "./rough.js";
 import { bottleSentence } from "./sentence.js";
 import { bottle as bottleWords, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
@@ -21,24 +21,29 @@ const MOVES_MS = 300;
  * @param {() => void} does.close
  * @param {(bottle: Bottle) => void} does.use
  * @param {(title: string, figure: Figure) => void} does.openWorking
+ * @param {Bottle | null} [does.seenBefore] the bottle as this tab saw it when a draft of it was begun
  */
-export function bottleEditor(given, { close, use, openWorking }) {
+export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   const bottle = structuredClone(given ?? emptyBottle());
   const seen = () => kept.bottles.get(bottle.id)?.record ?? null;
   /** As this tab saw it when the editor opened: another tab's change is merged against it. */
-  const before = structuredClone(seen());
+  const before = seenBefore ?? structuredClone(seen());
+  const onShelf = seen() !== null;
   /** @type {Figure | null} */
   let each = null;
+  /** @type {import("./records.js").Reply | null} */
+  let reply = null;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   let movesTimer;
 
-  const heading = make("h1", { id: freshId(), tabindex: "-1" }, given ? bottleWords.change : bottleWords.fresh);
+  const heading = make("h1", { id: freshId(), tabindex: "-1" }, onShelf ? bottleWords.change : bottleWords.fresh);
   const sentence = bottleSentence(bottle, { changed });
   const { price, holds, name } = sentence.blanks;
   for (const blank of [price, holds, name]) blank.next = () => [price, holds, name].find((other) => !other.input.value.trim());
   const lead = make("span", { class: "lead" });
-  const output = make("output", { class: "answer", "aria-live": "off", "data-long": "rather" });
-  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => each && openWorking(sumWords.workingOf.cost_each, each) });
+  const output = make("output", { class: "answer", "aria-live": "off", "data-long": "rather", "data-hint": bottleWords.hint });
+  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => each && openWorking(sumWords.workingOf.cost_each, each) },
+    make("span", {}, sumWords.working));
   const cost = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, opens));
 
   const rough = roughTable(bottle.rough, {
@@ -56,37 +61,54 @@ export function bottleEditor(given, { close, use, openWorking }) {
   const keep = make("button", { type: "button", class: "wide", click: keepIt }, bottleWords.keep);
   const tools = make("div", { class: "line-tools" },
     make("button", { type: "button", class: "quiet", click: close }, bottleWords.leave),
-    given ? make("button", { type: "button", class: "quiet", click: () => use(bottle) }, bottleWords.use) : null,
-    given ? make("button", { type: "button", class: "quiet", click: takeOff }, bottleWords.remove) : null);
+    onShelf ? make("button", { type: "button", class: "quiet", click: () => use(bottle) }, bottleWords.use) : null,
+    onShelf ? make("button", { type: "button", class: "quiet", click: takeOff }, bottleWords.remove) : null);
 
   const element = make("section", { class: "place editor", "aria-labelledby": heading.id },
-    heading, make("div", { class: "sentence" }, ...sentence.clauses), cost, sentence.toggles, moved, earlier, roughFold, keep, tools);
+    heading, make("div", { class: "sentence" }, ...sentence.clauses), cost, keep, moved, sentence.toggles, earlier, roughFold, tools);
   showEarlier();
   reckon();
 
+  const showRestSoon = soon(() => {
+    if (!element.isConnected) return;
+    showRest();
+    kept.keepDraft("bottle", { record: bottle, before });
+  });
+
+  /** At a key: the answer at once, the rest a moment later. */
   function changed() {
-    reckon();
-    kept.keepDraft("bottle", { record: bottle });
+    ask();
+    showRestSoon();
   }
 
   function reckon() {
-    const reply = core.answer({ house: kept.house, bottles: [bottle], pours: [], specs: [] });
+    ask();
+    showRest();
+  }
+
+  /** Asks what one of it costs. */
+  function ask() {
+    reply = core.answer({ house: kept.house, bottles: [bottle], pours: [], specs: [] });
+    each = reply?.bottles[0]?.cost_each ?? null;
+    write(output, each ? shown(each) : "");
+  }
+
+  function showRest() {
     const places = new Map([
       ...sentence.places("bottles[0]"),
       .../** @type {[string, import("./blanks.js").Blank][]} */ (rough.places.map(([code, blank]) => [`bottles[0].rough.${code}`, blank])),
     ]);
+    holds.read(reply?.bottles[0]?.unit ?? "");
     const left = tellAll(places, reply?.problems ?? []).filter((problem) => problem.place.startsWith("bottles"));
     note("bottle", left[0] ? problemWords(left[0]) : null);
-    each = reply?.bottles[0]?.cost_each ?? null;
     const unit = reply?.bottles[0]?.usable?.unit ?? "ml";
     write(lead, sumWords.each(unit));
-    write(output, each ? shown(each) : "");
     opens.hidden = !each;
-    opens.setAttribute("aria-label", sumWords.howReckoned(each ? shown(each) : ""));
-    say(each ? `${sumWords.each(unit)}: ${shown(each)}` : "");
-    const unchanged = same(seen(), bottle);
+    mark(opens, "aria-label", sumWords.howReckoned(each ? shown(each) : ""));
+    say(() => (each ? `${sumWords.each(unit)}: ${shown(each)}` : ""));
+    const unchanged = same(seen(), bottle) && !kept.isUnkept(bottle.id);
     keep.hidden = unchanged || !bottle.name.trim();
-    write(keep, given ? bottleWords.keepChange : bottleWords.keep);
+    write(keep, onShelf ? bottleWords.keepChange : bottleWords.keep);
     clearTimeout(movesTimer);
     if (unchanged) moved.replaceChildren();
     else movesTimer = setTimeout(showMoves, MOVES_MS);
@@ -122,9 +144,9 @@ export function bottleEditor(given, { close, use, openWorking }) {
 
   function keepIt() {
     if (kept.isExample(bottle.id)) bottle.id = freshName();
-    const clashes = kept.keep("bottle", kept.example ? null : before, bottle);
+    const done = kept.keep("bottle", kept.example ? null : before, bottle);
     kept.keepDraft("bottle", null);
-    note("done", clashes.length ? bottleWords.clash(bottle.name) : sumWords.kept(bottle.name));
+    if (done) note("done", sumWords.kept(bottle.name));
     close();
   }
 
@@ -135,5 +157,5 @@ export function bottleEditor(given, { close, use, openWorking }) {
     close();
   }
 
-  return { element, arrive: () => (given ? heading.focus() : price.input.focus(), activate(price)), bottle };
+  return { element, arrive: () => (onShelf ? heading.focus() : price.input.focus(), activate(price)), bottle };
 }

@@ -44,8 +44,9 @@ export function fileTools() {
   }
 
   function refill() {
-    setAside.hidden = kept.aside.length === 0;
-    setAside.textContent = fileWords.aside(kept.aside.length);
+    const count = kept.asideCount();
+    setAside.hidden = count === 0;
+    setAside.textContent = fileWords.aside(count);
   }
   refill();
   return { element, refill };

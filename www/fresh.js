@@ -8,6 +8,16 @@ export function same(one, other) {
   return names.length === Object.keys(other).length && names.every((name) => name in other && same(one[name], other[name]));
 }
 
+/**
+ * Writes one bottle's fields over another's, which stays the same object for whoever holds it.
+ * @param {any} bottle @param {any} given
+ */
+export function become(bottle, given) {
+  const { paid, ...rest } = structuredClone(given);
+  for (const name of Object.keys(bottle.paid)) bottle.paid[name] = paid[name];
+  for (const name of Object.keys(bottle)) if (name !== "paid") bottle[name] = rest[name];
+}
+
 /** A name for a new record that no other device gives. */
 export function freshName() {
   return Array.from(crypto.getRandomValues(new Uint8Array(9)), (byte) => byte.toString(36).padStart(2, "0")).join("");

@@ -8,7 +8,7 @@ import { emptyBottle, freshName, same } from "./fresh.js";
 import { glassLine } from "./glass-line.js";
 import { glassPicture } from "./glass-picture.js";
 import * as kept from "./kept.js";
-import { freshId, make, note, say, write } from "./page.js";
+import { freshId, make, mark, note, say, soon, write } from "./page.js";
 import { clause } from "./sentence.js";
 import { clauses, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
 /** @typedef {import("./records.js").Spec} Spec */
@@ -26,6 +26,10 @@ export function glassView({ openWorking }) {
   let lines = [];
   /** @type {SpecReply | null} */
   let reply = null;
+  /** @type {import("./records.js").Reply | null} */
+  let whole = null;
+  /** What the picture shows. */
+  let drawn = "";
 
   const heading = make("h1", { class: "unseen", id: freshId() }, glassWords.heading);
   const name = blank({
@@ -36,17 +40,20 @@ export function glassView({ openWorking }) {
     },
   });
   name.fill = (text, id) => open(id ? structuredClone(kept.specs.get(id)?.record ?? emptySpec()) : emptySpec());
-  const total = make("output", { class: "answer", "aria-live": "off" });
-  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => reply?.cost && openWorking(spec.name || glassWords.heading, reply.cost) });
+  const total = make("output", { class: "answer", "aria-live": "off", "data-hint": glassWords.hint });
+  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => reply?.cost && openWorking(spec.name || glassWords.heading, reply.cost) },
+    make("span", {}, sumWords.working));
   const without = make("p", { class: "without", hidden: true });
   const picture = make("div", { class: "picture-place" });
   const list = make("ol", { class: "lines" });
   const starters = make("div", { class: "also" },
-    make("button", { type: "button", class: "quiet", "aria-expanded": "false", click: () => add(fromShelf()) }, glassWords.addBottle),
+    make("button", { type: "button", class: "quiet adds", click: () => add(fromShelf()) }, glassWords.addBottle),
     ...glassWords.small.map(([label, thing, measure, unit, holds]) =>
-      make("button", { type: "button", class: "quiet", "aria-expanded": "false", click: () => add(smallThing(thing, measure, unit, holds)) }, label)));
+      make("button", { type: "button", class: "quiet adds", click: () => add(smallThing(thing, measure, unit, holds)) }, label)));
   const keep = make("button", { type: "button", class: "wide", hidden: true, click: keepSpec }, glassWords.keep);
   const example = make("p", { class: "small", hidden: true }, glassWords.example);
+  /** The spec as the shelf had it when it was opened: another tab's change is merged against it. @type {Spec | null} */
+  let before = null;
   const fresh = make("button", { type: "button", class: "quiet", click: startNew }, glassWords.fresh);
 
   const element = make(
@@ -78,7 +85,7 @@ export function glassView({ openWorking }) {
   function add(line, at = spec.lines.length) {
     spec.lines.splice(at, 0, line);
     layLines();
-    changed();
+    settled();
     lines[at]?.open();
   }
 
@@ -89,11 +96,11 @@ export function glassView({ openWorking }) {
     spec.lines.splice(at, 1);
     activate(name);
     layLines();
-    changed();
+    settled();
     note("undo", glassWords.removed(gone), [[sumWords.undo, () => {
       spec.lines.splice(Math.min(at, spec.lines.length), 0, line);
       layLines();
-      changed();
+      settled();
     }]]);
   }
 
@@ -107,7 +114,7 @@ export function glassView({ openWorking }) {
     const [moved] = lines.splice(at, 1);
     lines.splice(to, 0, moved);
     list.replaceChildren(...lines.map((each) => each.element));
-    changed();
+    settled();
     moved.element.querySelector("button")?.focus();
   }
 
@@ -120,39 +127,63 @@ export function glassView({ openWorking }) {
     list.replaceChildren(...lines.map((each) => each.element));
   }
 
-  function changed() {
+  /** After something else than a key. */
+  function settled() {
     reckon();
     kept.keepDraft("glass", spec);
   }
 
-  /** Asks about this glass and the bottles in it, no others. */
+  const showRestSoon = soon(() => {
+    showRest();
+    kept.keepDraft("glass", spec);
+  });
+
+  /** At a key: what it costs at once, the rest a moment later. */
+  function changed() {
+    ask();
+    showTotal();
+    showRestSoon();
+  }
+
   function reckon() {
+    ask();
+    showTotal();
+    showRest();
+  }
+
+  /** Asks about this glass and the bottles in it, no others. */
+  function ask() {
     const wanted = new Set(spec.lines.map((line) => line.bottle));
     const bottles = [...wanted].flatMap((id) => kept.bottles.get(id)?.record ?? []);
-    const whole = core.answer({ house: kept.house, bottles, pours: [], specs: [spec] });
+    whole = core.answer({ house: kept.house, bottles, pours: [], specs: [spec] });
     reply = whole?.specs[0] ?? null;
+  }
+
+  function showRest() {
     const places = new Map([["specs[0].name", name], ...lines.flatMap((line, at) => line.places(at))]);
     const left = tellAll(/** @type {any} */ (places), whole?.problems ?? []);
     note("glass", left[0] ? problemWords(left[0]) : null);
     lines.forEach((line, at) => line.show(reply?.lines[at]));
-    showTotal();
+    const text = total.textContent ?? "";
+    mark(opens, "aria-label", sumWords.howReckoned(text));
+    say(() => (text ? `${spec.name || glassWords.unnamed}: ${text} ${without.hidden ? "" : without.textContent}` : ""));
     showPicture();
     const onShelf = kept.specs.get(spec.id)?.record;
-    const ofExample = spec.lines.some((line) => kept.isExample(line.bottle));
+    const ofExample = isOfExample();
     example.hidden = !ofExample;
-    keep.hidden = ofExample || spec.lines.length === 0 || same(onShelf, spec);
-    write(keep, onShelf ? glassWords.keepChange : glassWords.keep);
+    keep.hidden = spec.lines.length === 0 || (!ofExample && same(onShelf, spec) && !kept.isUnkept(spec.id));
+    write(keep, ofExample ? glassWords.keepExample : onShelf ? glassWords.keepChange : glassWords.keep);
   }
+
+  const isOfExample = () => spec.lines.some((line) => kept.isExample(line.bottle));
 
   function showTotal() {
     const text = reply?.cost ? shown(reply.cost) : "";
     write(total, text);
     total.dataset.long = text.length > 9 ? "very" : text.length > 5 ? "rather" : "no";
     opens.hidden = !reply?.cost;
-    opens.setAttribute("aria-label", sumWords.howReckoned(text));
     without.hidden = !reply?.missing || !reply.cost;
     write(without, glassWords.without(reply?.missing ?? 0));
-    say(text ? `${spec.name || glassWords.unnamed}: ${text} ${without.hidden ? "" : without.textContent}` : "");
   }
 
   function showPicture() {
@@ -160,22 +191,27 @@ export function glassView({ openWorking }) {
       const share = reply?.lines[at]?.share_percent;
       return share ? [{ name: line.name(), share, label: amount(String(share), "percent") }] : [];
     });
+    const now = layers.map(({ name, share }) => `${share} ${name}`).join("\n");
+    if (now === drawn) return;
+    drawn = now;
     picture.replaceChildren(...(layers.length > 1 ? [glassPicture(layers)] : []));
   }
 
   function keepSpec() {
-    const before = kept.specs.get(spec.id)?.record ?? null;
-    kept.keep("spec", before, structuredClone(spec));
-    note("done", glassWords.kept(spec.name || glassWords.unnamed));
+    const done = isOfExample() ? kept.adopt(spec) : kept.keep("spec", before, structuredClone(spec));
+    const now = kept.specs.get(spec.id)?.record;
+    if (now) open(structuredClone(now));
+    if (done) note("done", glassWords.kept(spec.name || glassWords.unnamed));
   }
 
   /** @param {Spec} given */
   function open(given) {
     spec = given;
+    before = structuredClone(kept.specs.get(spec.id)?.record ?? null);
     lines = [];
     name.set(spec.name);
     layLines();
-    changed();
+    settled();
     activate(name);
   }
 
@@ -188,9 +224,17 @@ export function glassView({ openWorking }) {
   /** What was being written, or the first glass of the shelf. */
   function begin() {
     const first = kept.specs.values().next().value?.record;
-    open(kept.draft.glass ?? (first ? structuredClone(first) : emptySpec()));
+    if (!kept.takeUp("glass", open)) open(first ? structuredClone(first) : emptySpec());
   }
   begin();
 
-  return { element, open, refill: () => (kept.draft.glass === null ? begin() : reckon()), arrive: () => activate(name) };
+  /** After something else changed what is kept: a glass that nobody is changing here follows the shelf. */
+  function refill() {
+    const now = kept.specs.get(spec.id)?.record;
+    if (kept.draft.glass === null) begin();
+    else if (now && before && same(before, spec) && !same(now, before)) open(structuredClone(now));
+    else reckon();
+  }
+
+  return { element, open, refill, arrive: () => activate(name) };
 }

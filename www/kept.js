@@ -6,6 +6,7 @@
 
 import * as core from "./core.js";
 import { decimalMark, likelyCurrency, likelyKitchen, payIn, today } from "./figures.js";
+import { freshName, same } from "./fresh.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Spec} Spec */
 /** @typedef {import("./records.js").House} House */
@@ -17,7 +18,7 @@ export const bottles = new Map();
 /** @type {Map<string, Kept<Spec>>} */
 export const specs = new Map();
 /** @type {import("./records.js").Aside[]} what could not be read and was set aside */
-export let aside = [];
+let aside = [];
 
 /** What holds on this page: as kept, or as guessed from the locale. */
 export let house = /** @type {House} */ ({
@@ -45,8 +46,18 @@ const tell = () => hearers.forEach((hearer) => hearer());
 
 /** @type {(problems: Problem[]) => void} */
 let report = () => {};
-/** @param {(problems: Problem[]) => void} reporter */
+/** Hears of what could not be kept or read. @param {(problems: Problem[]) => void} reporter */
 export const whenRefused = (reporter) => (report = reporter);
+
+/** @typedef {(stands: Bottle | Spec | null, fields: string[], mine: boolean) => void} ClashReporter */
+/** @type {ClashReporter} */
+let reportClash = () => {};
+/**
+ * Hears of fields that this tab and another both changed: the record that stands, and whether it is this tab's.
+ * Nothing stands any more when the next change comes.
+ * @param {ClashReporter} reporter
+ */
+export const whenClashed = (reporter) => (reportClash = reporter);
 
 /** Reads everything kept. @returns {boolean} whether anybody was here before */
 export function open() {
@@ -54,25 +65,61 @@ export function open() {
   house.currency = likelyCurrency(codes);
   const opened = core.shelf({ wish: "open" });
   if (!opened) return true;
+  takeDraft(opened.draft);
   take(opened);
-  try {
-    draft = JSON.parse(opened.draft ?? "{}") ?? {};
-  } catch {
-    draft = {};
-  }
   return opened.house !== null || opened.draft !== null || bottles.size > 0 || specs.size > 0;
+}
+
+/** A draft that cannot be read goes into the next one as it was found. @param {string | null} text */
+function takeDraft(text) {
+  draft = {};
+  if (!text) return;
+  try {
+    const read = JSON.parse(text);
+    if (read?.constructor !== Object) throw text;
+    draft = read;
+  } catch {
+    draft.unread = [text];
+  }
+}
+
+/**
+ * Takes up what was being typed at one place; what is damaged is set aside.
+ * @param {string} place @param {(typed: any) => void} start
+ * @returns {boolean} whether there was something to take up
+ */
+export function takeUp(place, start) {
+  const typed = draft[place];
+  if (!typed) return false;
+  try {
+    start(structuredClone(typed));
+    return true;
+  } catch {
+    keepDraft("unread", [...(draft.unread ?? []), JSON.stringify(typed)]);
+    keepDraft(place, null);
+    return false;
+  }
 }
 
 /** @param {import("./records.js").ShelfReply} opened */
 function take(opened) {
-  bottles.clear();
-  specs.clear();
-  for (const kept of opened.bottles) bottles.set(kept.record.id, kept);
-  for (const kept of opened.specs) specs.set(kept.record.id, kept);
+  fill(bottles, opened.bottles);
+  fill(specs, opened.specs);
   aside = opened.aside;
   takeHouse(opened.house);
   example = false;
   report(opened.problems);
+}
+
+/**
+ * What the device has, and what it refused and only this page has.
+ * @template T @param {Map<string, Kept<T>>} place @param {Kept<any>[]} found
+ */
+function fill(place, found) {
+  const refused = [...place].filter(([id]) => unkept.has(id));
+  place.clear();
+  for (const kept of found) place.set(kept.record.id, kept);
+  for (const [id, kept] of refused) place.set(id, kept);
 }
 
 /** @param {Kept<House> | null} kept */
@@ -99,6 +146,8 @@ export const isExample = (id) => example && id.startsWith("example-");
 /** Takes the example away and remembers that it was seen. */
 export function clearExample() {
   if (!example) return;
+  // A glass of the example would be left without its bottles.
+  if (draft.glass?.lines?.some((/** @type {any} */ line) => isExample(line.bottle))) keepDraft("glass", null);
   example = false;
   keepDraft("example", false);
   bottles.clear();
@@ -107,20 +156,46 @@ export function clearExample() {
 }
 
 /** A record that nothing keeps: the example, or what the device refused. @template T @param {T} record @returns {Kept<T>} */
-const asKept = (record) => ({ format: 1, revision: 0, kept_on: today(), record, earlier: [] });
+const asKept = (record) => ({ format: 1, revision: 1, kept_on: today(), record, earlier: [] });
+/** Records that the device refused to keep, by id. @type {Set<string>} */
+const unkept = new Set();
+/** Whether a record stands on this page alone. @param {string} id */
+export const isUnkept = (id) => unkept.has(id);
 
-/** What this tab kept last, by key: another tab may write over it in the same moment. @type {Map<string, object>} */
+/**
+ * What this tab kept last, by key: another tab may write over it in the same moment.
+ * @type {Map<string, { kind: string, before: any, after: any, revision: number }>}
+ */
 const mine = new Map();
 
 /** Another tab kept something. @param {string | null} key */
 export function hear(key) {
-  if (key?.endsWith(":draft")) return;
-  const edit = key && mine.get(key.replace(/^.*?:/, ""));
-  if (edit) core.shelf({ ...edit, wish: "heard" });
-  const opened = core.shelf({ wish: "open" });
+  if (key !== null && (!key.startsWith("farthing:") || key.endsWith(":draft"))) return;
+  let opened = core.shelf({ wish: "open" });
   if (!opened) return;
+  if (example && opened.bottles.length + opened.specs.length === 0) {
+    takeHouse(opened.house);
+    return tell();
+  }
+  clearExample();
+  const name = key?.replace(/^.*?:/, "") ?? "";
+  if (name) reportClash(null, [], false);
+  const edit = mine.get(name);
+  const now = [...opened.bottles, ...opened.specs].find(({ record }) => name === `${edit?.kind}:${record.id}`);
+  if (edit && now) {
+    mine.delete(name);
+    // It knew of this tab's change if it counted on from there.
+    if (now.revision <= edit.revision && !same(now.record, edit.after)) opened = putBack(edit) ?? opened;
+  }
   take(opened);
   tell();
+}
+
+/** Puts this tab's change back in after another tab wrote over it. @param {{ kind: string, before: any, after: any }} edit */
+function putBack({ kind, before, after }) {
+  const reply = core.shelf({ wish: "heard", kind, before, after, on: today() });
+  if (reply?.clashes.length) reportClash(reply.kept.record, reply.clashes, false);
+  return core.shelf({ wish: "open" });
 }
 
 /** @param {"bottle" | "spec"} kind @returns {Map<string, Kept<any>>} */
@@ -131,19 +206,46 @@ const placeOf = (kind) => (kind === "bottle" ? bottles : specs);
  * @param {"bottle" | "spec"} kind
  * @param {Bottle | Spec | null} before as this tab last saw it, so that another tab's edit is merged
  * @param {Bottle | Spec} after
- * @returns {string[]} what another tab had changed too
+ * @returns {boolean} whether the device keeps it now
  */
 export function keep(kind, before, after) {
   clearExample();
-  const ask = { wish: "keep", kind, before, after, on: today() };
-  const reply = core.shelf(ask);
-  if (!reply) return [];
-  mine.set(`${kind}:${after.id}`, ask);
-  placeOf(kind).set(after.id, reply.kept ?? asKept(after));
+  reportClash(null, [], false);
+  const ask = { kind, before, after, on: today() };
+  const reply = core.shelf({ ...ask, wish: "keep" });
+  if (!reply) return false;
+  const kept = reply.kept ?? asKept(after);
+  mine.set(`${kind}:${after.id}`, { ...ask, revision: kept.revision });
+  // The latest is the last.
+  placeOf(kind).delete(after.id);
+  placeOf(kind).set(after.id, kept);
+  const done = reply.problems.length === 0;
+  if (done) unkept.delete(after.id);
+  else unkept.add(after.id);
   report(reply.problems);
+  if (reply.clashes.length) reportClash(kept.record, reply.clashes, true);
   askToStay();
   tell();
-  return reply.clashes;
+  return done;
+}
+
+/**
+ * Keeps a glass together with the example bottles in it, each as one's own.
+ * @param {Spec} spec changed in place
+ * @returns {boolean} whether the device keeps all of it
+ */
+export function adopt(spec) {
+  /** @type {Map<string, Bottle>} */
+  const taken = new Map();
+  for (const line of spec.lines) {
+    const shown = isExample(line.bottle) && bottles.get(line.bottle)?.record;
+    if (shown && !taken.has(shown.id)) taken.set(shown.id, { ...structuredClone(shown), id: freshName() });
+  }
+  for (const line of spec.lines) line.bottle = taken.get(line.bottle)?.id ?? line.bottle;
+  if (isExample(spec.id)) spec.id = freshName();
+  keepDraft("glass", spec);
+  const all = [...taken.values()].map((bottle) => keep("bottle", null, bottle));
+  return keep("spec", null, structuredClone(spec)) && all.every(Boolean);
 }
 
 /**
@@ -155,6 +257,7 @@ export function remove(kind, id) {
   const place = placeOf(kind);
   const kept = place.get(id);
   place.delete(id);
+  unkept.delete(id);
   if (!example) report(core.shelf({ wish: "remove", kind, id })?.problems ?? []);
   tell();
   return () => {
@@ -174,11 +277,24 @@ export function keepHouse(changes) {
   tell();
 }
 
-/** Every record, as the text of one file. @returns {string | null} */
-export const saveFile = () => core.shelf({ wish: "save_file", on: today() })?.file ?? null;
+/** Every record, as the text of one file: those that the device refused, too. */
+export function saveFile() {
+  const saved = core.shelf({ wish: "save_file", on: today() })?.file;
+  /** @type {import("./records.js").ShelfFile} */
+  const file = saved ? JSON.parse(saved) : { format: 1, holds: "farthing shelf", saved_on: today(), house: null, bottles: [], specs: [] };
+  if (unkept.size === 0) return JSON.stringify(file);
+  const whole = (/** @type {Kept<any>[]} */ stored, /** @type {Map<string, Kept<any>>} */ place) => [
+    ...stored.filter(({ record }) => !unkept.has(record.id)), ...[...place.values()].filter(({ record }) => unkept.has(record.id)),
+  ];
+  return JSON.stringify({ ...file, bottles: whole(file.bottles, bottles), specs: whole(file.specs, specs) });
+}
 
-/** What was set aside, as the text of a file. @returns {string | null} */
-export const asideFile = () => core.shelf({ wish: "aside_file" })?.file ?? null;
+/** Everything that was set aside: records and drafts. */
+const allAside = () => [...aside, .../** @type {string[]} */ (draft.unread ?? []).map((text) => ({ key: "draft", text }))];
+/** How much was set aside. */
+export const asideCount = () => allAside().length;
+/** What was set aside, as the text of a file. */
+export const asideFile = () => JSON.stringify(allAside());
 
 /** What a file would change. @param {string} text */
 export const readFile = (text) => core.shelf({ wish: "read_file", text });
@@ -194,6 +310,8 @@ export function takeFile(text) {
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let waiting;
 const DRAFT_MS = 250;
+let draftKept = "";
+let draftRefused = false;
 /** A page without a core keeps the draft for this tab alone. */
 const TAB_DRAFT = "farthing-draft";
 
@@ -209,13 +327,16 @@ export function keepDraft(place, typed) {
 
 /** Keeps it at once: the page may be about to go. */
 export function keepDraftNow() {
-  if (waiting === undefined) return;
   clearTimeout(waiting);
   waiting = undefined;
   const text = JSON.stringify(draft);
+  if (text === draftKept) return;
   const result = core.shelf({ wish: "keep_draft", text });
-  if (result) report(result.problems);
-  else keepInTab(text);
+  if (!result) return keepInTab(text);
+  // Said once: the same is true of every key after this one.
+  if (!result.problems.length) draftKept = text;
+  else if (!draftRefused) report(result.problems);
+  draftRefused = result.problems.length > 0;
 }
 
 /** @param {string} text */

@@ -7,7 +7,7 @@ import * as kept from "./kept.js";
 import { make, note, write } from "./page.js";
 import { go, startPlaces } from "./places.js";
 import { sumView } from "./sum.js";
-import { example as exampleWords, gone as goneWords, problemWords, words } from "./words.js";
+import { example as exampleWords, gone as goneWords, problemWords, sum as sumWords, words } from "./words.js";
 /** @typedef {{ element: HTMLElement, refill: () => void, arrive?: () => void }} View */
 
 const main = /** @type {HTMLElement} */ (document.getElementById("main"));
@@ -19,19 +19,28 @@ const SLOW_MS = 2500;
 const views = {};
 /** @param {string} title @param {import("./records.js").Figure} figure */
 const openWorking = async (title, figure) => (await import("./mat.js")).openMat(title, figure);
-const sum = sumView({ openWorking });
-views.sum = sum;
 
+// The core is compiled while the sum is built.
 const slow = setTimeout(() => note("core", goneWords.slow), SLOW_MS);
 const loading = core.load((reason) => {
   clearTimeout(slow);
   note("core", goneWords[reason], [[goneWords.again, reload]]);
 });
 
+const sum = sumView({ openWorking });
+views.sum = sum;
 main.replaceChildren(sum.element);
 followKeyboard();
+followKeys();
 kept.whenRefused((problems) => {
-  for (const problem of problems) note(problem.code, problemWords(problem));
+  for (const problem of problems) {
+    note(problem.code, null);
+    note(problem.code, problemWords(problem));
+  }
+});
+kept.whenClashed((stands, fields, mine) => {
+  const price = stands && "paid" in stands ? stands.paid.price : "";
+  note("clash", stands && words.clash(stands.name, fields, mine, price));
 });
 
 const begun = loading.then(async (alive) => {
@@ -48,9 +57,9 @@ async function begin() {
   const returning = kept.open();
   kept.takeTabDraft();
   payIn(kept.house.currency);
-  if (!returning || kept.draft.example) await showExample(typedAlready);
-  if (kept.draft.sum && !typedAlready) sum.start(kept.draft.sum);
-  else sum.refill();
+  const shown = !returning || kept.draft.example ? await showExample() : null;
+  if (typedAlready) sum.refill();
+  else if (!kept.takeUp("sum", sum.start)) sum.start(shown?.sum);
   kept.whenChanged(() => {
     sum.refill();
     for (const view of Object.values(views)) if (view !== sum) view?.refill();
@@ -58,22 +67,23 @@ async function begin() {
   });
 }
 
-/** @param {boolean} typedAlready */
-async function showExample(typedAlready) {
+/** Puts the worked example on the shelf, and says so. */
+async function showExample() {
   const { workedExample } = await import("./example.js");
   const digits = core.tables()?.currencies.find((each) => each.code === kept.house.currency)?.digits ?? 2;
   const shown = workedExample(digits > 0);
   kept.showExample(shown);
-  if (!typedAlready && !kept.draft.sum) sum.start(shown.sum);
   kept.keepDraft("example", true);
   const clear = make("button", { type: "button", click: clearExample }, exampleWords.clear);
   topNote.replaceChildren(make("p", {}, exampleWords.line), clear);
+  return shown;
 }
 
 function clearExample() {
-  kept.keepDraft("glass", null);
+  const was = sum.current();
   kept.clearExample();
   sum.start();
+  note("undo", exampleWords.cleared, [[sumWords.undo, () => showExample().then(() => sum.start(was))]]);
 }
 
 /** @param {import("./places.js").Place} place */
@@ -131,18 +141,30 @@ function reload() {
   location.reload();
 }
 
+/** Where the keys lead is shown while somebody goes by keys: not all browsers know it by themselves. */
+function followKeys() {
+  const root = document.documentElement;
+  addEventListener("keydown", ({ key }) => key === "Tab" && (root.dataset.goes = "by-keys"), true);
+  addEventListener("pointerdown", () => delete root.dataset.goes, true);
+}
+
 /** Where the keypad lies over the page instead of making it smaller, the dock rises above it. */
 function followKeyboard() {
   const { classList, style } = document.documentElement;
-  new ResizeObserver(() => style.setProperty("--dock", `${dock.offsetHeight}px`)).observe(dock);
   const seen = window.visualViewport;
-  if (!seen) return;
   const follow = () => {
+    if (!seen) return;
     const hidden = Math.max(0, innerHeight - seen.height - seen.offsetTop);
     style.setProperty("--keypad", `${hidden > 80 && seen.scale === 1 ? Math.round(hidden) : 0}px`);
     classList.toggle("typing", seen.height < 500);
   };
-  seen.addEventListener("resize", follow);
-  seen.addEventListener("scroll", follow);
-  follow();
+  // The blank at hand stays above the answer, which rises with the dock.
+  const keepInView = () => document.activeElement?.matches("input") && document.activeElement.scrollIntoView({ block: "nearest" });
+  new ResizeObserver(() => {
+    style.setProperty("--dock", `${dock.offsetHeight}px`);
+    follow();
+    keepInView();
+  }).observe(dock);
+  seen?.addEventListener("resize", () => (follow(), keepInView()));
+  seen?.addEventListener("scroll", follow);
 }

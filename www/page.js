@@ -65,6 +65,23 @@ let lastNumber = 0;
 /** An id that no other element has. */
 export const freshId = () => `n${++lastNumber}`;
 
+/** Three frames: the answer to a key is painted by then. */
+const SOON_MS = 50;
+
+/**
+ * Does a thing soon, and once however often it was wished for till then: what stands around an
+ * answer must not hold up the answer.
+ * @param {() => void} act @returns {() => void}
+ */
+export function soon(act) {
+  let waits = false;
+  return () => {
+    if (waits) return;
+    waits = true;
+    setTimeout(() => ((waits = false), act()), SOON_MS);
+  };
+}
+
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let speaking;
 const SETTLED_MS = 800;
@@ -81,28 +98,30 @@ export function say(text) {
   }, SETTLED_MS);
 }
 
-const DONE_MS = 6000;
+/** How long a confirmation stands, and one that can be undone. @type {Record<string, number>} */
+const STANDS_MS = { done: 6000, undo: 30_000 };
 /** What each note says, by name; also once it was shut. @type {Map<string, string>} */
 const said = new Map();
 
 /**
  * Leaves a quiet line above the thumb bar. Another note of the same name takes its place.
- * @param {string} name "done" is a mere confirmation and goes by itself
+ * @param {string} name "done" and "undo" confirm something and go by themselves
  * @param {string | null} text nothing takes the note away; what stands, or was shut, is not said twice
  * @param {[string, () => void][]} [actions]
  */
 export function note(name, text, actions = []) {
   const notes = document.getElementById("notes");
   if (!notes || ((said.get(name) ?? null) === text && actions.length === 0)) return;
-  notes.querySelector(`[data-note="${name}"]`)?.remove();
+  // Of what was just done, the latest is enough.
+  for (const old of name in STANDS_MS ? Object.keys(STANDS_MS) : [name]) notes.querySelector(`[data-note="${old}"]`)?.remove();
   said.delete(name);
   if (text === null) return;
-  if (name !== "done") said.set(name, text);
+  if (!(name in STANDS_MS)) said.set(name, text);
   const line = make("div", { class: "note", "data-note": name }, make("p", {}, text));
   for (const [label, act] of actions) {
     line.append(make("button", { type: "button", click: () => (line.remove(), act()) }, label));
   }
   line.append(make("button", { type: "button", class: "shut", "aria-label": words.shut, click: () => line.remove() }, "×"));
   notes.append(line);
-  if (name === "done") setTimeout(() => line.remove(), DONE_MS);
+  if (name in STANDS_MS) setTimeout(() => line.remove(), STANDS_MS[name]);
 }

@@ -3,7 +3,7 @@
 
 import { blank, choice } from "./blanks.js";
 import { currencySign, decimalMark } from "./figures.js";
-import { bottles, house } from "./kept.js";
+import { bottles, example, house } from "./kept.js";
 import { make, write } from "./page.js";
 import { clauses as clauseWords, labels, units, usualSizes, words } from "./words.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
@@ -39,7 +39,7 @@ export function bottleSentence(bottle, { changed, named = true, picked }) {
   const sign = make("span", { class: "sign" });
   const said = (/** @type {Partial<import("./records.js").Paid>} */ part) => (Object.assign(paid, part), changed());
 
-  const price = blank({ label: labels.price, text: paid.price, changed: (text) => said({ price: text }) });
+  const price = blank({ label: labels.price, text: paid.price, likely: lastPrices, changed: (text) => said({ price: text }) });
   const holds = blank({
     label: labels.holds, text: bottle.holds.text, unit: bottle.holds.unit || "ml", offered: "holds",
     likely: () => usualSizes.map(([text, unit]) => ({ label: `${text} ${units[unit][1]}`, text, unit })),
@@ -151,6 +151,16 @@ export function bottleSentence(bottle, { changed, named = true, picked }) {
       [`${place}.name`, name], [`${place}.wastage_percent`, waste],
     ],
   };
+}
+
+const MOST_PRICES = 3;
+
+/** What was paid last for bottles of the shelf. */
+function lastPrices() {
+  if (example) return [];
+  const latest = [...bottles.values()].reverse().sort((a, b) => b.kept_on.localeCompare(a.kept_on));
+  const prices = new Set(latest.map(({ record }) => record.paid.price.trim()).filter(Boolean));
+  return [...prices].slice(0, MOST_PRICES).map((text) => ({ label: text, text }));
 }
 
 const MOST_LIKELY = 12;

@@ -109,10 +109,10 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     else edit(/** @type {Bottle} */ (record));
   }
 
-  /** @param {Bottle | null} bottle */
-  function edit(bottle) {
+  /** @param {Bottle | null} bottle @param {Bottle | null} [seenBefore] */
+  function edit(bottle, seenBefore) {
     const from = scrollY;
-    const editor = bottleEditor(bottle, { close: shut, use: useBottle, openWorking });
+    const editor = bottleEditor(bottle, { close: shut, use: useBottle, openWorking, seenBefore });
     element.replaceChildren(editor.element);
     opened(() => {
       kept.keepDraft("bottle", null);
@@ -130,7 +130,7 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     while (list.childElementCount < found.length) drawMore();
   });
   gather();
-  if (kept.draft.bottle?.record) edit(kept.draft.bottle.record);
+  kept.takeUp("bottle", ({ record, before }) => edit(record, before));
   return {
     element,
     refill: () => (files.refill(), gather()),

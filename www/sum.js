@@ -4,23 +4,30 @@
 import { blank, activate, tellAll } from "./blanks.js";
 import * as core from "./core.js";
 import { amount, shown } from "./figures.js";
-import { emptyBottle, freshName, same } from "./fresh.js";
+import { become, emptyBottle, freshName, same } from "./fresh.js";
 import * as kept from "./kept.js";
-import { freshId, make, note, say, write } from "./page.js";
+import { freshId, make, mark, note, say, soon, write } from "./page.js";
 import { bottleSentence, clause } from "./sentence.js";
 import { clauses, labels, one, sum as sumWords, units, usualMeasures } from "./words.js";
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {import("./records.js").Bottle} Bottle */
 
-/** @typedef {{ bottle: Bottle, measure: { text: string, unit: string } }} Sum */
+/**
+ * @typedef {object} Sum
+ * @property {Bottle} bottle
+ * @property {{ text: string, unit: string }} measure
+ * @property {Bottle | null} [seen] the bottle of the shelf as it was taken up, so that another tab's change is merged
+ */
+
+/** @returns {Sum} */
+const emptySum = () => ({ bottle: emptyBottle("sum"), measure: { text: "", unit: "dash" } });
 
 /** The lead word of the answer and the figure itself, which opens its working. */
 function answerLine() {
   const output = make("output", { class: "answer", "aria-live": "off", "data-hint": sumWords.hint });
-  const open = make("button", { type: "button", class: "opens", hidden: true });
+  const open = make("button", { type: "button", class: "opens", hidden: true }, make("span", {}, sumWords.working));
   const lead = make("span", { class: "lead" });
-  const around = make("p", { class: "around", hidden: true });
-  const element = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, open), around);
+  const element = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, open));
   return { element, output, open, lead };
 }
 
@@ -38,11 +45,11 @@ function fact(below) {
  */
 export function sumView({ openWorking }) {
   /** @type {Sum} */
-  let sum = { bottle: emptyBottle("sum"), measure: { text: "", unit: "dash" } };
+  const sum = emptySum();
   /** @type {import("./records.js").Reply | null} */
   let reply = null;
 
-  let sentence = newSentence();
+  const sentence = bottleSentence(sum.bottle, { changed: () => changed(), picked: pick });
   const measure = blank({
     label: labels.measure, text: "", unit: "dash", offered: "measure",
     likely: () => usualMeasures,
@@ -55,30 +62,20 @@ export function sumView({ openWorking }) {
   const facts = { amount: fact(sumWords.poured), each: fact(""), count: fact(sumWords.count) };
   const keep = make("button", { type: "button", class: "wide", hidden: true, click: keepBottle }, sumWords.keep);
   const clear = make("button", { type: "button", class: "quiet", click: startOver }, sumWords.clear);
-  const lines = make("div", { class: "sentence" });
-  const also = make("div", { class: "also-place" });
+  const three = [sentence.blanks.price, sentence.blanks.holds, measure];
+  for (const each of three) each.next = () => three.find((other) => other.input.value.trim() === "");
+  /** Where the core finds each blank. */
+  const places = new Map([...sentence.places("bottles[0]"), /** @type {[string, import("./blanks.js").Blank]} */ (["pours[0].measure", measure])]);
+  sentence.toggles.append(clear);
   const heading = make("h1", { class: "unseen", id: freshId() }, sumWords.heading);
   const element = make(
     "section",
     { class: "place sum", "aria-labelledby": heading.id },
-    heading, lines,
+    heading,
+    make("div", { class: "sentence" }, ...sentence.clauses, clause(clauses.and, [measure]), answer.element),
     make("div", { class: "facts" }, facts.amount.element, facts.each.element, facts.count.element),
-    also, keep,
+    sentence.toggles, keep,
   );
-  lay();
-
-  function newSentence() {
-    return bottleSentence(sum.bottle, { changed: () => changed(), picked: pick });
-  }
-
-  /** Puts the sentence of the bottle at hand on the page. */
-  function lay() {
-    const three = [sentence.blanks.price, sentence.blanks.holds, measure];
-    for (const each of three) each.next = () => three.find((other) => other.input.value.trim() === "");
-    lines.replaceChildren(...sentence.clauses, clause(clauses.and, [measure]), answer.element);
-    sentence.toggles.append(clear);
-    also.replaceChildren(sentence.toggles);
-  }
 
   answer.open.addEventListener("click", () => show("cost"));
   facts.amount.element.addEventListener("click", () => show("amount"));
@@ -91,41 +88,52 @@ export function sumView({ openWorking }) {
     if (figure) openWorking(sumWords.workingOf[which], figure, sum.bottle);
   }
 
-  function changed() {
-    reckon();
+  const showRestSoon = soon(() => {
+    showRest();
     kept.keepDraft("sum", sum);
+  });
+
+  /** At a key: the answer at once, the rest a moment later. */
+  function changed() {
+    ask();
+    showAnswer();
+    showRestSoon();
   }
 
-  /** Asks the core about this one bottle and this one pour, and shows what it says. */
   function reckon() {
+    ask();
+    showAnswer();
+    showRest();
+  }
+
+  /** Asks the core about this one bottle and this one pour. */
+  function ask() {
     reply = core.answer({
       house: kept.house, bottles: [sum.bottle], pours: [{ bottle: sum.bottle.id, measure: sum.measure }], specs: [],
     });
-    const problems = reply?.problems ?? [];
-    const places = new Map([...sentence.places("bottles[0]"), ["pours[0].measure", measure]]);
-    const left = tellAll(places, problems);
-    sumProblem(left);
+  }
+
+  /** What stands around the answer. */
+  function showRest() {
+    const left = tellAll(places, reply?.problems ?? []);
+    note("sum", left[0] ? sumWords.problem(left[0]) : null);
     const pour = reply?.pours[0];
-    if (pour?.unit) measure.read(pour.unit);
-    showAnswer(pour?.cost ?? null);
+    measure.read(pour?.unit ?? "");
+    sentence.blanks.holds.read(reply?.bottles[0]?.unit ?? "");
+    const figure = pour?.cost ? shown(pour.cost) : "";
+    mark(answer.open, "aria-label", sumWords.howReckoned(figure));
+    say(() => (figure ? sumWords.spoken(sum.measure.text, measureName(), sum.bottle.name, figure) : ""));
     showFacts(reply?.bottles[0]?.cost_each ?? null, pour);
     showKeep();
   }
 
-  /** @param {import("./records.js").Problem[]} problems those that belong to no blank here */
-  function sumProblem(problems) {
-    note("sum", problems[0] ? sumWords.problem(problems[0]) : null);
-  }
-
-  /** @param {Figure | null} cost */
-  function showAnswer(cost) {
+  function showAnswer() {
+    const cost = reply?.pours[0]?.cost;
     const text = cost ? shown(cost) : "";
     write(answer.output, text);
     write(answer.lead, clauses.cost(one(sum.measure.text)));
-    answer.output.dataset.long = text.length > 9 ? "very" : text.length > 5 ? "rather" : "no";
-    answer.open.hidden = !cost;
-    answer.open.setAttribute("aria-label", sumWords.howReckoned(text));
-    say(cost ? sumWords.spoken(sum.measure.text, measureName(), sum.bottle.name, text) : "");
+    mark(answer.output, "data-long", text.length > 9 ? "very" : text.length > 5 ? "rather" : "no");
+    if (answer.open.hidden === Boolean(cost)) answer.open.hidden = !cost;
   }
 
   const measureName = () => units[sum.measure.unit]?.[one(sum.measure.text) ? 0 : 1] ?? "";
@@ -143,12 +151,13 @@ export function sumView({ openWorking }) {
   function fillFact(place, text, caption) {
     write(place.figure, text ?? "");
     write(place.caption, caption);
-    place.element.disabled = text === null;
+    if (place.element.disabled !== (text === null)) place.element.disabled = text === null;
   }
 
   function showKeep() {
     const onShelf = kept.bottles.get(sum.bottle.id)?.record;
-    keep.hidden = !sum.bottle.name.trim() || !reply?.bottles[0]?.cost || same(onShelf, sum.bottle);
+    const hide = !sum.bottle.name.trim() || !reply?.bottles[0]?.cost || (same(onShelf, sum.bottle) && !kept.isUnkept(sum.bottle.id));
+    if (keep.hidden !== hide) keep.hidden = hide;
     write(keep, onShelf && !kept.isExample(sum.bottle.id) ? sumWords.keepChange : sumWords.keep);
   }
 
@@ -156,9 +165,34 @@ export function sumView({ openWorking }) {
     const ofExample = kept.isExample(sum.bottle.id);
     const onShelf = (!ofExample && kept.bottles.get(sum.bottle.id)?.record) || null;
     if (!onShelf) sum.bottle.id = freshName();
-    kept.keep("bottle", onShelf, structuredClone(sum.bottle));
+    const done = kept.keep("bottle", onShelf && (sum.seen ?? onShelf), structuredClone(sum.bottle));
+    const now = kept.bottles.get(sum.bottle.id)?.record;
+    if (now) takeBottle(now);
+    refill();
     kept.keepDraft("sum", sum);
-    note("done", sumWords.kept(sum.bottle.name));
+    if (done) note("done", sumWords.kept(sum.bottle.name));
+  }
+
+  /** The bottle as the shelf has it now. @param {Bottle} now */
+  function takeBottle(now) {
+    sum.seen = structuredClone(now);
+    become(sum.bottle, now);
+  }
+
+  /** After something else changed what is kept: a bottle that nobody is changing here follows the shelf. */
+  function refill() {
+    const unchanged = sum.seen && same(sum.seen, sum.bottle);
+    const now = twin() ?? (unchanged && kept.bottles.get(sum.bottle.id)?.record);
+    if (now) takeBottle(now);
+    sentence.refill();
+    reckon();
+  }
+
+  /** A bottle of the example that was made one's own. */
+  function twin() {
+    if (kept.example || !sum.bottle.id.startsWith("example-")) return undefined;
+    const { id } = sum.bottle;
+    return [...kept.bottles.values()].map((each) => each.record).find((record) => same({ ...record, id }, sum.bottle));
   }
 
   /** Takes up a bottle of the shelf. @param {string} id */
@@ -170,20 +204,23 @@ export function sumView({ openWorking }) {
   }
 
   function startOver() {
-    const was = sum;
+    const was = structuredClone(sum);
     start();
     note("undo", sumWords.cleared, [[sumWords.undo, () => start(was)]]);
   }
 
   /** Starts the sum with what is given, or with nothing. @param {Sum} [given] */
   function start(given) {
-    sum = given ?? { bottle: emptyBottle("sum"), measure: { text: "", unit: "dash" } };
-    sentence = newSentence();
-    measure.set(sum.measure.text, sum.measure.unit);
-    lay();
+    const { bottle, measure: poured, seen } = given ?? emptySum();
+    become(sum.bottle, bottle);
+    sum.measure = { ...poured };
+    sum.seen = seen ?? structuredClone(kept.bottles.get(bottle.id)?.record ?? null);
+    measure.set(poured.text, poured.unit);
+    sentence.refill();
     activate(given ? measure : sentence.blanks.price);
-    changed();
+    reckon();
+    kept.keepDraft("sum", sum);
   }
 
-  return { element, start, reckon, refill: () => (sentence.refill(), reckon()), isEmpty: () => !sum.bottle.paid.price && !sum.measure.text && !sum.bottle.holds.text };
+  return { element, start, reckon, refill, current: () => structuredClone(sum), isEmpty: () => !sum.bottle.paid.price && !sum.measure.text && !sum.bottle.holds.text };
 }

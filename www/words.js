@@ -43,7 +43,18 @@ export const words = {
   anything: "anything",
   printed: (/** @type {string} */ day, /** @type {string} */ currency, /** @type {boolean} */ reclaims) =>
     `${day}. Costs in ${currency}, ${reclaims ? "without tax, which is got back" : "with tax, which is not got back"}.`,
+  /** @param {string} name @param {string[]} fields @param {boolean} mine @param {string} price */
+  clash: (name, fields, mine, price) => {
+    const what = fields.map((field) => clashing[field] ?? field).join(" and ");
+    const stands = mine ? "What you kept here stands" : "What was kept there stands";
+    return `${name || "This"}: ${what} was changed in another tab too. ${stands}${fields.includes("paid") && price ? `: ${price}` : ""}.`;
+  },
   unitOf: (/** @type {string} */ label) => `${label}: unit`,
+};
+
+/** What two tabs may both change, by field. @type {Record<string, string>} */
+const clashing = {
+  name: "the name", paid: "the price", holds: "what it holds", wastage_percent: "the waste", rough: "the size of a measure", lines: "what is in it",
 };
 
 /** What a blank is, for those who do not see the sentence around it. */
@@ -74,7 +85,7 @@ export const clauses = {
   delivery: "delivery",
   tax: "tax",
   at: "at",
-  wasted: "% never leaves it",
+  wasted: "% waste",
   cost: (/** @type {boolean} */ single) => (single ? "costs" : "cost"),
   taxes: { in: "is in the price", out: "comes on top", none: "is not charged" },
   /** @type {Record<string, string>} */
@@ -120,6 +131,7 @@ export const sum = {
   clear: "start over",
   cleared: "Cleared.",
   undo: "Undo",
+  working: "working",
   howReckoned: (/** @type {string} */ figure) => `${figure}: see the working`,
   spoken: (/** @type {string} */ amount, /** @type {string} */ unit, /** @type {string} */ name, /** @type {string} */ cost) =>
     `${amount} ${unit}${name ? ` of ${name}` : ""}: ${cost}`,
@@ -130,6 +142,7 @@ export const sum = {
 export const example = {
   line: "A worked example, from a bar we made up: the Slow Heron.",
   clear: "Clear it",
+  cleared: "The example is gone.",
 };
 
 /** Why there is no core, by reason. */
@@ -287,6 +300,7 @@ export const glass = {
   name: "Name of the glass",
   nameHint: "glass of anything",
   unnamed: "A glass",
+  hint: "add what goes in",
   whichBottle: "which bottle?",
   charged: "by",
   charges: { poured: "what is poured", whole: "the whole bottle" },
@@ -311,7 +325,8 @@ export const glass = {
   kept: (/** @type {string} */ name) => `${name} is on the shelf.`,
   fresh: "start a new glass",
   started: "A new glass.",
-  example: "This glass is part of the example. Clear the example to keep your own.",
+  keepExample: "Keep it as mine",
+  example: "An example. Kept as yours, it brings its bottles along: then put your own prices in them, under Shelf.",
   lineCost: "What this line costs",
 };
 
@@ -322,6 +337,7 @@ export const rough = {
 
 export const bottle = {
   fresh: "A new bottle",
+  hint: "price and size give it",
   change: "A bottle of the shelf",
   rough: "Its own dash, splash and the like",
   moves: "Glasses this moves",
@@ -335,14 +351,13 @@ export const bottle = {
   use: "reckon with it",
   remove: "take it off the shelf",
   removed: (/** @type {string} */ name) => `${name} is off the shelf.`,
-  clash: (/** @type {string} */ name) => `${name} was changed in another tab too. Your change stands.`,
 };
 
 export const shelf = {
   heading: "The shelf",
   find: "Find on the shelf",
-  findHint: "find a bottle or a glass",
-  add: "A new bottle",
+  findHint: "find a name",
+  add: "New bottle",
   empty: "Nothing stands here yet. What you keep stays on this device, and only there.",
   none: "Nothing here by that name. Try fewer letters.",
   perUnit: (/** @type {string} */ cost, /** @type {string} */ each) => `${cost} ${each}`,
@@ -377,7 +392,7 @@ export const house = {
   rates: ["5", "10", "19", "20", "21", "25"],
   kitchen: "Whose spoons, cups and ounces",
   spoon: "spoons",
-  kitchens: { uk: "and ounces of the UK", us: "and ounces of the US", au: "of Australia", metric: "metric" },
+  kitchens: { uk: "and ounces, UK", us: "and ounces, US", au: "and cups, Australia", metric: "metric" },
   rough: "Rough measures",
   roughAbout: "No standard says how large a dash is. These are assumptions: write your own over any of them, or count how many dashes fill 10 ml.",
   install: "On the home screen",

@@ -20,6 +20,8 @@ const MOST_STOPS = 200;
 export async function walk(session) {
   await session.run(() => {
     /** @type {HTMLElement | null} */ (document.activeElement)?.blur();
+    // The last walk may have left the page for the browser's own controls, where nothing here has the focus.
+    window.focus();
     scrollTo(0, 0);
     for (const walked of document.querySelectorAll("[data-walked]")) walked.removeAttribute("data-walked");
   });
