@@ -6,6 +6,7 @@
 mod amount;
 mod words;
 
+use amount::is_space;
 pub use amount::{Marks, amount};
 pub use words::Kitchen;
 
@@ -31,13 +32,13 @@ const MOST_TAX_PERCENT: i128 = 500;
 pub fn number(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
     let Some(text) = filled(text)? else { return Ok(None) };
     let (number, rest) = amount(text, marks)?;
-    if rest.trim().is_empty() { Ok(Some(number)) } else { Err(unreadable(text)) }
+    if rest.trim_matches(is_space).is_empty() { Ok(Some(number)) } else { Err(unreadable(text)) }
 }
 
 /// A sum of money: a number, with or without a currency sign. `no_decimals` says that the currency
 /// has no minor unit, so that `1,250` can only be twelve hundred and fifty.
 pub fn price(text: &str, marks: Marks, no_decimals: bool) -> Result<Option<Fraction>, Fault> {
-    let bare = text.trim().trim_matches(CURRENCY_SIGNS);
+    let bare = text.trim_matches(is_space).trim_matches(CURRENCY_SIGNS);
     match number(bare, marks) {
         Err(fault) if no_decimals && fault.code() == Code::NumberAmbiguous => {
             let whole = fault.value("or").unwrap_or_default().to_string();
@@ -156,7 +157,7 @@ fn more_than_nought(number: Fraction) -> Result<Fraction, Fault> {
 
 /// The blank without the spaces around it; nothing if it is empty.
 fn filled(text: &str) -> Result<Option<&str>, Fault> {
-    let text = text.trim();
+    let text = text.trim_matches(is_space);
     if text.chars().nth(MOST_TYPED).is_some() {
         let start: String = text.chars().take(20).collect();
         return Err(unreadable(&format!("{start}…")));

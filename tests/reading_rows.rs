@@ -254,6 +254,8 @@ fn prices() {
     assert_eq!(read("five pounds"), "number_unreadable typed=five pounds");
     assert_eq!(read("1,250"), "number_ambiguous typed=1,250 either=1.25 or=1250");
     // Where the currency has no minor unit there is nothing to ask.
+    // As browsers print a price from right to left.
+    assert_eq!(read("\u{200f}1,234.56\u{a0}\u{200f}₪"), "1234.56");
     assert_eq!(told(price("¥1,250", Marks::POINT, true)), "1250");
     assert_eq!(told(price("1.250", Marks::COMMA, true)), "1250");
     assert_eq!(told(price("0.43", Marks::POINT, true)), "0.43");

@@ -119,7 +119,8 @@ fn written(c: char, after: &str) -> Option<Option<char>> {
     }
 }
 
-fn is_space(c: char) -> bool {
+/// White space, and the marks that keep right-to-left text in order.
+pub fn is_space(c: char) -> bool {
     c.is_whitespace() || matches!(c, '\u{200e}' | '\u{200f}' | '\u{61c}')
 }
 
