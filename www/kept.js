@@ -80,8 +80,12 @@ function takeDraft(text) {
     draft = read;
   } catch {
     draft.unread = [text];
+    report([DRAFT_ASIDE]);
   }
 }
+
+/** @type {Problem} */
+const DRAFT_ASIDE = { code: "record_set_aside", place: "draft", values: {} };
 
 /**
  * Takes up what was being typed at one place; what is damaged is set aside.
@@ -97,6 +101,7 @@ export function takeUp(place, start) {
   } catch {
     keepDraft("unread", [...(draft.unread ?? []), JSON.stringify(typed)]);
     keepDraft(place, null);
+    report([DRAFT_ASIDE]);
     return false;
   }
 }

@@ -33,6 +33,7 @@ main.replaceChildren(sum.element);
 followKeyboard();
 followKeys();
 kept.whenRefused((problems) => {
+  if (problems.length === 0) note("storage_full", null);
   for (const problem of problems) {
     note(problem.code, null);
     note(problem.code, problemWords(problem));

@@ -19,7 +19,10 @@ import { glass as glassWords, shelf as shelfWords, sum as sumWords } from "./wor
 const AT_ONCE = 30;
 
 /** Accents and capitals do not matter to a search. @param {string} text */
-const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(/ı/g, "i");
+const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(/[ıłøđßæœ]/g, (letter) => PLAIN[letter]);
+
+/** Letters that are no accented ones, but are typed without their stroke. @type {Record<string, string>} */
+const PLAIN = { ı: "i", ł: "l", ø: "o", đ: "d", ß: "ss", æ: "ae", œ: "oe" };
 
 /**
  * @param {object} does
@@ -47,7 +50,8 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
   const all = [heading, list, more, empty, files.element, make("div", { class: "thumb" }, clause("", [search]), add)];
   element.append(...all);
 
-  new IntersectionObserver((seen) => seen.some((each) => each.isIntersecting) && drawMore(), { rootMargin: "300px" }).observe(more);
+  const observer = new IntersectionObserver((seen) => seen.some((each) => each.isIntersecting) && drawMore(), { rootMargin: "300px" });
+  observer.observe(more);
 
   /** What is kept, in the order of names. */
   function gather() {
@@ -75,6 +79,9 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     if (batch.length === 0) return;
     price(batch);
     list.append(...batch.map(row));
+    // It tells only of changes: asked anew, it tells that the end is still in sight.
+    observer.unobserve(more);
+    observer.observe(more);
   }
 
   /** Asks what the rows about to be drawn cost, those and no others. @param {Entry[]} batch */
