@@ -13,6 +13,9 @@ const STARTS = 3;
 /** The phone that the page is made for, in CSS pixels. */
 export const PHONE = { width: 360, height: 740 };
 
+/** A window without wishes. Chromium's own is as low as a phone whose keypad is up. */
+const WINDOW = { width: 1000, height: 900 };
+
 /**
  * What a test may wish of a browser. An engine that cannot grant a wish refuses to start.
  * @typedef {object} Wishes
@@ -64,6 +67,7 @@ const ENGINES = {
         args: [
           "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
           "--disable-background-networking", "--disable-component-update", "--disable-sync",
+          `--window-size=${WINDOW.width},${WINDOW.height}`,
           `--user-data-dir=${profile ?? `${room}/profile`}`, ...args,
         ],
         ...(phone && { mobileEmulation: { deviceMetrics: { ...PHONE, pixelRatio: 2, touch: true } } }),

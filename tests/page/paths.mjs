@@ -8,6 +8,9 @@ import { fileURLToPath } from "node:url";
 const here = fileURLToPath(new URL(".", import.meta.url));
 
 export const builtPage = join(here, "../../target/page");
+/** What the page and the core are built from. */
+export const pageSource = join(here, "../../www");
+export const coreSource = join(here, "../../src");
 export const goldenCases = join(here, "../golden");
 export const installed = join(here, "node_modules");
 

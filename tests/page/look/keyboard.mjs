@@ -19,18 +19,30 @@ const MOST_STOPS = 200;
  */
 export async function walk(session) {
   await session.run(() => {
-    /** @type {HTMLElement | null} */ (document.activeElement)?.blur();
-    // The last walk may have left the page for the browser's own controls, where nothing here has the focus.
-    window.focus();
-    scrollTo(0, 0);
     for (const walked of document.querySelectorAll("[data-walked]")) walked.removeAttribute("data-walked");
+    // Something may have left the page for the browser's own controls, where nothing here has the focus.
+    window.focus();
+    // A place to start from, as engines remember where the focus was even when nothing has it; and one
+    // to end at, as the browser's own bar does not give it back.
+    const [start, end] = [0, 1].map(() => document.createElement("span"));
+    start.tabIndex = -1;
+    end.tabIndex = 0;
+    start.dataset.walkEnd = end.dataset.walkEnd = "";
+    const within = document.querySelector("dialog[open]") ?? document.body;
+    within.prepend(start);
+    within.append(end);
+    start.focus({ preventScroll: true });
+    scrollTo(0, 0);
   });
   /** @type {Stop[]} */
   const stops = [];
   for (let count = 0; count < MOST_STOPS; count += 1) {
     await session.press(KEYS.tab);
     const stop = await session.run(currentStop, count);
-    if (!stop) return stops;
+    if (!stop) {
+      await session.run(() => document.querySelectorAll("[data-walk-end]").forEach((each) => each.remove()));
+      return stops;
+    }
     stops.push(stop);
   }
   throw new Error(`still walking after ${MOST_STOPS} stops: ${stops.slice(-5).map((stop) => stop.name).join(", ")}`);
@@ -38,11 +50,12 @@ export async function walk(session) {
 
 /**
  * Visible controls that the last walk did not reach. (It may well reach more: some engines stop
- * at whatever scrolls.)
+ * at whatever scrolls.) While a dialog lies over the page, only what is in it counts.
  * @param {import("../webdriver.mjs").Session} session @returns {Promise<string[]>}
  */
 export const missed = (session) => session.run(() => {
-  const controls = [...document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")];
+  const within = document.querySelector("dialog[open]") ?? document;
+  const controls = [...within.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")];
   /** A group of radio buttons is one stop. */
   const reached = new Set(controls.filter((control) => control.hasAttribute("data-walked") && control.matches("[type=radio]"))
     .map((control) => control.getAttribute("name")));
@@ -59,7 +72,7 @@ function currentStop(count) {
   let element = document.activeElement;
   while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
   if (!element || element === document.body || element === document.documentElement) return null;
-  if (element.hasAttribute("data-walked")) return null;
+  if (element.matches("[data-walked], [data-walk-end]")) return null;
   element.setAttribute("data-walked", `${count}`);
   const focused = getComputedStyle(element);
   const box = element.getBoundingClientRect();

@@ -10,41 +10,70 @@
 const NARROW_PX = 320;
 const HEIGHT_PX = 740;
 
-/** Rules go into the page's own style sheet, which its policy allows. @type {Record<string, string[]>} */
+/** Rules go into the page's own style sheet, which its policy allows. @type {Record<string, { rules?: string[], direction?: "rtl" }>} */
 const MANNERS = {
-  plain: [],
-  "200 % text": ["html { font-size: 200% !important }"],
-  "wide spacing": [
-    "* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important }",
-    "p { margin-block-end: 2em !important }",
-  ],
+  plain: {},
+  "200 % text": { rules: ["html { font-size: 200% !important }"] },
+  "wide spacing": {
+    rules: [
+      "* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important }",
+      "p { margin-block-end: 2em !important }",
+    ],
+  },
+  "right to left": { direction: "rtl" },
 };
+
+/** @typedef {{ name: string, open: (session: import("../webdriver.mjs").Session) => Promise<unknown> }} State what to look at, and how to get there */
+
+/** @type {State} */
+const AS_LOADED = { name: "as it loads", open: async () => {} };
 
 /**
  * What is too wide or cut off, as sentences. The session is left in the frame's page, on top.
  * @param {import("../webdriver.mjs").Session} session @param {import("../site.mjs").Site} site
- * @param {{ path?: string, width?: number, prepare?: () => Promise<unknown> }} options
- *   `prepare` brings the framed page into the state to look at
+ * @param {{ path?: string, width?: number, states?: State[] }} options
  * @returns {Promise<string[]>}
  */
-export async function reflow(session, site, { path = "", width = NARROW_PX, prepare = async () => {} } = {}) {
+export async function reflow(session, site, { path = "", width = NARROW_PX, states = [AS_LOADED] } = {}) {
   const found = [];
-  for (const [manner, rules] of Object.entries(MANNERS)) {
-    await session.go(site.frameAddress(width, HEIGHT_PX, path));
-    await session.enterFrame("iframe");
-    await session.waitFor(() => document.readyState === "complete" && location.href !== "about:blank", "the framed page");
-    await prepare();
-    await session.run(addRules, rules);
-    found.push(...(await session.run(misfits)).map((/** @type {string} */ misfit) => `${manner}: ${misfit}`));
-    await session.leaveFrame();
+  await enterFramed(session, site, width, HEIGHT_PX, path);
+  for (const { name, open } of states) {
+    await open(session);
+    for (const [manner, { rules = [], direction = "" }] of Object.entries(MANNERS)) {
+      await session.run(dress, rules, direction);
+      // What follows the size of something else follows a moment later.
+      await session.runAsync(() => new Promise((resolve) => setTimeout(resolve, 60)));
+      found.push(...(await session.run(misfits)).map((/** @type {string} */ misfit) => `${name}, ${manner}: ${misfit}`));
+      await session.run(undress, rules.length);
+    }
   }
+  await session.leaveFrame();
   return found;
 }
 
-/** @param {string[]} rules */
-function addRules(rules) {
+/**
+ * Goes into a page in a frame of this size; no engine's window is as small as every phone.
+ * @param {import("../webdriver.mjs").Session} session @param {import("../site.mjs").Site} site
+ * @param {number} width @param {number} height @param {string} path
+ */
+export async function enterFramed(session, site, width, height, path = "") {
+  await session.go(site.frameAddress(width, height, path));
+  await session.enterFrame("iframe");
+  await session.waitFor(() => document.readyState === "complete" && location.href !== "about:blank", "the framed page");
+}
+
+/** @param {string[]} rules @param {string} direction */
+function dress(rules, direction) {
   const sheet = document.styleSheets[0];
   for (const rule of rules) sheet?.insertRule(rule, sheet.cssRules.length);
+  document.documentElement.dir = direction;
+}
+
+/** @param {number} count of the rules that were put in */
+function undress(count) {
+  const sheet = document.styleSheets[0];
+  for (let left = count; left > 0; left -= 1) sheet?.deleteRule(sheet.cssRules.length - 1);
+  document.documentElement.removeAttribute("dir");
 }
 
 function misfits() {

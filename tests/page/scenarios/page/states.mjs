@@ -1,0 +1,113 @@
+// @ts-check
+/**
+ * Every state that the page can be looked at in, each reached from any other. The shelf must hold
+ * something: the worked example of a first visit will do.
+ */
+
+import { fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW, tap } from "./places.mjs";
+import { bottle, fileOf, house, spec, line } from "./records.mjs";
+import { choose } from "./files.mjs";
+
+/** @typedef {import("../../webdriver.mjs").Session} Session */
+
+/** Opens every clause that is folded away. @param {Session} session @param {string} within */
+export const unfoldAll = (session, within) => session.run((/** @type {string} */ css) => {
+  for (const button of document.querySelectorAll(`${css} .also [aria-expanded=false][data-key]`)) /** @type {HTMLElement} */ (button).click();
+  for (const fold of document.querySelectorAll(`${css} details`)) /** @type {HTMLDetailsElement} */ (fold).open = true;
+}, within);
+
+/** @param {Session} session */
+async function theSum(session) {
+  await openPlace(session, "sum");
+  await fill(session, { [PRICE]: "18.50", [HOLDS]: "100", [MEASURE]: "2 dashes" });
+}
+
+/** @param {Session} session @param {string} kind */
+async function firstRow(session, kind) {
+  await openPlace(session, "shelf");
+  await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "a row of the shelf", `.of-${kind} .row`);
+  await session.run((/** @type {string} */ css) => /** @type {HTMLElement} */ (document.querySelector(css)).click(), `.of-${kind} .row`);
+}
+
+/** @type {{ name: string, open: (session: Session) => Promise<void> }[]} */
+export const STATES = [
+  { name: "the sum", open: theSum },
+  {
+    name: "the sum with every clause",
+    async open(session) {
+      await theSum(session);
+      await unfoldAll(session, ".sum");
+    },
+  },
+  {
+    name: "the sum with problems",
+    async open(session) {
+      await theSum(session);
+      await fill(session, { [PRICE]: "1,250", [MEASURE]: "2 of them" });
+      await session.waitFor(() => document.querySelectorAll(".sum .wrong:not([hidden])").length === 2, "two problems");
+    },
+  },
+  {
+    name: "a working on its mat",
+    async open(session) {
+      await theSum(session);
+      await session.run((/** @type {string} */ css) => /** @type {HTMLElement} */ (document.querySelector(css)).click(), OPEN_WORKING);
+      await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "the mat", MAT);
+    },
+  },
+  {
+    name: "a glass",
+    async open(session) {
+      await firstRow(session, "spec");
+      await session.waitFor(() => document.querySelector("main .place.glass .line"), "the glass");
+    },
+  },
+  {
+    name: "a glass with a line unfolded and one without a price",
+    async open(session) {
+      await firstRow(session, "spec");
+      await session.waitFor(() => document.querySelector("main .place.glass .line"), "the glass");
+      await session.run(() => {
+        const rows = document.querySelectorAll(".glass .line > .row[aria-expanded=false]");
+        /** @type {HTMLElement} */ (rows[0])?.click();
+      });
+      await tap(session, "straw", ".glass .also");
+      await unfoldAll(session, ".glass");
+    },
+  },
+  {
+    name: "the shelf",
+    async open(session) {
+      await openPlace(session, "shelf");
+      await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "a row of the shelf", SHELF_ROW);
+    },
+  },
+  {
+    name: "what a file would change",
+    async open(session) {
+      await openPlace(session, "shelf");
+      await choose(session, fileOf({
+        bottles: [bottle("new", "a bottle with a long name from far away, for a narrow screen", "10", "700")],
+        specs: [spec("fresh", "A fresh glass", [line("new", "50", "ml")])], house: house({ tax_percent: "21" }),
+      }));
+      await session.waitFor(() => document.querySelector(".file-about p"), "what the file would change");
+    },
+  },
+  {
+    name: "a bottle of the shelf, unfolded",
+    async open(session) {
+      await firstRow(session, "bottle");
+      await session.waitFor(() => document.querySelector("main .editor"), "the bottle");
+      await unfoldAll(session, ".editor");
+    },
+  },
+  { name: "the house", open: (session) => openPlace(session, "house") },
+  {
+    name: "a note that offers to undo",
+    async open(session) {
+      await theSum(session);
+      await tap(session, "start over", ".sum");
+      await session.waitFor(() => document.querySelector("#notes .note button"), "the note");
+    },
+  },
+];
