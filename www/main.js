@@ -58,7 +58,9 @@ async function begin() {
   const returning = kept.open();
   kept.takeTabDraft();
   payIn(kept.house.currency);
-  const shown = !returning || kept.draft.example ? await showExample() : null;
+  // The example is never mixed with what is one's own, as after a file was brought in beside it.
+  const own = kept.bottles.size + kept.specs.size > 0;
+  const shown = !own && (!returning || kept.draft.example) ? await showExample() : null;
   if (typedAlready) sum.refill();
   else if (!kept.takeUp("sum", sum.start)) sum.start(shown?.sum);
   kept.whenChanged(() => {

@@ -57,6 +57,7 @@ export default [
   },
   {
     name: "with the keypad up, a line of a glass and the total are both seen",
+    leavesOut: { wpe: "its window has one size, and the frame that stands in for a low one scrolls too late to be measured" },
     async play({ session, site }) {
       await seed(session, site, storageOf({ bottles: [RYE, BITTERS], specs: [LOCK_GATE] }));
       await enterFramed(session, site, KEYPAD_UP.width, KEYPAD_UP.height);
