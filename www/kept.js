@@ -308,6 +308,8 @@ export const readFile = (text) => core.shelf({ wish: "read_file", text });
 export function takeFile(text) {
   const opened = core.shelf({ wish: "take_file", text, on: today() });
   if (!opened) return;
+  // Where the device takes nothing, what stands here stays.
+  if (!opened.house && opened.bottles.length + opened.specs.length === 0) return report(opened.problems);
   take(opened);
   tell();
 }

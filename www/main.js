@@ -170,4 +170,9 @@ function followKeyboard() {
   }).observe(dock);
   seen?.addEventListener("resize", () => (follow(), keepInView()));
   seen?.addEventListener("scroll", follow);
+  // A phone on its side is as low as one with its keypad up, and still has its places.
+  const writes = () => classList.toggle("writing", Boolean(document.activeElement?.matches("input")));
+  addEventListener("focusin", writes);
+  // What was tapped stands still until the tap is over.
+  addEventListener("focusout", () => setTimeout(writes, 300));
 }

@@ -93,16 +93,18 @@ export function sumView({ openWorking }) {
     kept.keepDraft("sum", sum);
   });
 
-  /** At a key: the answer at once, the rest a moment later. */
+  /** At a key: the figures at once, the rest a moment later. */
   function changed() {
     ask();
     showAnswer();
+    showFacts();
     showRestSoon();
   }
 
   function reckon() {
     ask();
     showAnswer();
+    showFacts();
     showRest();
   }
 
@@ -123,7 +125,6 @@ export function sumView({ openWorking }) {
     const figure = pour?.cost ? shown(pour.cost) : "";
     mark(answer.open, "aria-label", sumWords.howReckoned(figure));
     say(() => (figure ? sumWords.spoken(sum.measure.text, measureName(), sum.bottle.name, figure) : ""));
-    showFacts(reply?.bottles[0]?.cost_each ?? null, pour);
     showKeep();
   }
 
@@ -138,10 +139,12 @@ export function sumView({ openWorking }) {
 
   const measureName = () => units[sum.measure.unit]?.[one(sum.measure.text) ? 0 : 1] ?? "";
 
-  /** @param {Figure | null} each @param {import("./records.js").PourReply | undefined} pour */
-  function showFacts(each, pour) {
+  /** The figures below never disagree with the answer. */
+  function showFacts() {
+    const pour = reply?.pours[0];
+    const each = reply?.bottles[0]?.cost_each;
     const unit = reply?.bottles[0]?.usable?.unit ?? pour?.amount?.unit ?? "ml";
-    fillFact(facts.each, each && shown(each), sumWords.each(unit));
+    fillFact(facts.each, each ? shown(each) : null, sumWords.each(unit));
     fillFact(facts.amount, pour?.amount ? shown(pour.amount) : null, sumWords.poured);
     const left = pour?.left_over && pour.left_over.shown !== "0" ? shown(pour.left_over) : "";
     fillFact(facts.count, pour?.count ? amount(pour.count.shown, "") : null, sumWords.countAndLeft(left));

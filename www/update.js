@@ -23,9 +23,11 @@ export async function startUpdates(reload) {
     });
     registration.addEventListener("updatefound", () => {
       const found = registration.installing;
+      // The first of all is no new version.
+      if (!registration.active) return;
       found?.addEventListener("statechange", () => found.state === "installed" && offer());
     });
-    offer();
+    if (hadWorker) offer();
     document.addEventListener("visibilitychange", () => document.hidden || registration.update().catch(() => {}));
   } catch {
     // A browser that refuses workers still does the sums while there is signal.
