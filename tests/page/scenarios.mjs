@@ -53,16 +53,21 @@ export function playAll(title, scenarios) {
 export const leftOut = (scenarios) => scenarios.flatMap(({ name, leavesOut = {} }) =>
   Object.entries(leavesOut).map(([engine, reason]) => ({ engine, name, reason })));
 
+/** What is said when a driver lost its browser or a call, which no page can bring about. */
+const LOST = /^(the driver did not answer|timeout:|invalid session id:|session not created|\w+ did not start)/;
+
 /**
- * Drivers lose a call now and then on a busy machine: what fails is played once more, in a clean
- * browser, and the report says so. What fails twice fails.
+ * Drivers lose a call now and then on a busy machine: such a scenario is played once more, in a
+ * clean browser, and the report says so. Nothing else is: a page that fails one time in twenty
+ * fails a person as often.
  * @param {Scenario} scenario @param {string} engine @param {ReturnType<typeof sharedBrowser>} shared @param {Stage["say"]} say
  */
 async function playTwice(scenario, engine, shared, say) {
   try {
     await play(scenario, engine, shared, say);
   } catch (error) {
-    say(`played again, because it failed: ${error}`);
+    if (!(error instanceof Error && LOST.test(error.message))) throw error;
+    say(`played again, because the driver failed: ${error.message}`);
     await play(scenario, engine, shared, say);
   }
 }

@@ -44,6 +44,8 @@ export class Site {
   replaced = new Map();
   /** Everything that was asked for. @type {Asked[]} */
   log = [];
+  /** Every port that a site of these tests ever had. @type {Set<number>} */
+  static #ports = new Set();
   /** @type {import("node:http").Server | null} */
   #server = null;
   #port = 0;
@@ -66,15 +68,22 @@ export class Site {
     return this.origin + this.prefix;
   }
 
-  /** Starts, or starts again on the port it had. */
+  /** Starts, or starts again on the port it had. @returns {Promise<void>} */
   async start() {
     const server = createServer((ask, reply) => this.#answer(ask, reply));
     await new Promise((resolve, reject) => {
       server.once("error", reject);
       server.listen(this.#port, "127.0.0.1", () => resolve(null));
     });
+    const { port } = /** @type {import("node:net").AddressInfo} */ (server.address());
+    if (this.#port === 0 && Site.#ports.has(port)) {
+      // Another site had it: a browser that is still open keeps things under that address.
+      server.close();
+      return this.start();
+    }
+    Site.#ports.add(port);
     this.#server = server;
-    this.#port = /** @type {import("node:net").AddressInfo} */ (server.address()).port;
+    this.#port = port;
   }
 
   /** Gone, as when there is no network. */

@@ -101,7 +101,6 @@ export default [
   },
   {
     name: "the Tab key reaches every control, and shows where it is",
-    leavesOut: { firefox: "its driver will not click a control that lies under the bar below, as some do in a wide window" },
     async play(stage) {
       const { session } = stage;
       await firstVisit(stage);
@@ -109,6 +108,31 @@ export default [
         const stops = await walk(session);
         return [...stops.filter(({ isShown }) => !isShown).map(({ name }) => `unseen: ${name}`), ...(await missed(session)).map((name) => `missed: ${name}`)];
       });
+    },
+  },
+  {
+    name: "Esc and Back close what lies over the page",
+    async play({ session, site }) {
+      await openWith(session, site, { bottles: [BITTERS], draft: { sum: { bottle: BITTERS, measure: { text: "2", unit: "dash" } } } });
+      const gone = (/** @type {string} */ css) => session.waitFor((/** @type {string} */ wanted) => !document.querySelector(wanted), `${css} to close`, css);
+      for (const close of [() => session.press(KEYS.escape), () => session.back()]) {
+        await session.click(OPEN_WORKING);
+        await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "the mat", MAT);
+        await close();
+        await gone(MAT);
+        // The step back in the browser's own list of pages comes a moment later.
+        await session.waitFor(() => history.state?.depth === 0, "the step back");
+        assert.equal(await session.run(() => location.hash), "");
+      }
+      // By real taps: a browser skips pages that no person asked for.
+      await tap(session, "Shelf", "#places");
+      await tapOn(session, SHELF_ROW);
+      await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "the bottle", EDITOR);
+      await session.back();
+      await gone(EDITOR);
+      assert.ok(await session.find(SEARCH));
+      await session.back();
+      await session.waitFor(() => document.querySelector("main .place.sum"), "the sum, one step back");
     },
   },
   {

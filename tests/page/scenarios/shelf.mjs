@@ -141,6 +141,22 @@ export default [
     },
   },
   {
+    name: "on a screen taller than the first rows, the others come too",
+    leavesOut: { webkitgtk: "its window becomes no taller than its screen", wpe: "its window has one size" },
+    async play({ session, site }) {
+      const { width, height } = await session.rect();
+      await session.resize(width, 3500);
+      try {
+        await openWith(session, site, { bottles: MANY });
+        await openPlace(session, "shelf");
+        assert.ok(await session.run(() => innerHeight) > 3000);
+        await session.waitFor(() => document.querySelectorAll(".shelf .row").length > 70, "rows down to the end of the screen");
+      } finally {
+        await session.resize(width, height);
+      }
+    },
+  },
+  {
     name: "saved to a file, cleared and brought back, the shelf saves the same file",
     async play({ session, site }) {
       await openWith(session, site, {

@@ -53,6 +53,21 @@ const held = (session, css) => session.run((/** @type {string} */ wanted) => {
 /** @type {import("../scenarios.mjs").Scenario[]} */
 export default [
   {
+    name: "a first visit speaks of no new version",
+    async play({ session, site }) {
+      // Engines tell of a worker's steps in another order now and then: each of these is a first visit.
+      const visits = ["/a/", "/b/", "/c/"].flatMap((prefix) => [site.origin, site.otherOrigin].map((origin) => ({ prefix, origin })));
+      for (const { prefix, origin } of visits) {
+        site.prefix = prefix;
+        await session.go(origin + prefix);
+        await begun(session);
+        await settled(session);
+        await session.runAsync(() => new Promise((resolve) => setTimeout(resolve, 300)));
+        assert.deepEqual(await notes(session), []);
+      }
+    },
+  },
+  {
     name: "a new version waits; nothing that is being typed moves until it is taken",
     async play({ session, site }) {
       await openWith(session, site);

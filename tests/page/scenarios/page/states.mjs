@@ -4,7 +4,7 @@
  * something: the worked example of a first visit will do.
  */
 
-import { fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW, tap } from "./places.mjs";
+import { fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW } from "./places.mjs";
 import { bottle, fileOf, house, spec, line } from "./records.mjs";
 import { choose } from "./files.mjs";
 
@@ -15,6 +15,13 @@ export const unfoldAll = (session, within) => session.run((/** @type {string} */
   for (const button of document.querySelectorAll(`${css} .also [aria-expanded=false][data-key]`)) /** @type {HTMLElement} */ (button).click();
   for (const fold of document.querySelectorAll(`${css} details`)) /** @type {HTMLDetailsElement} */ (fold).open = true;
 }, within);
+
+/** Opens something by its words, however it lies on the screen: how it is hit is looked at elsewhere. @param {Session} session @param {string} words @param {string} within */
+const open = (session, words, within) => session.run((/** @type {string} */ text, /** @type {string} */ css) => {
+  const found = [...document.querySelectorAll(`${css} button`)].find((each) => each.textContent?.trim() === text);
+  if (!found) throw new Error(`there is no “${text}”`);
+  /** @type {HTMLElement} */ (found).click();
+}, words, within);
 
 /** @param {Session} session */
 async function theSum(session) {
@@ -71,7 +78,7 @@ export const STATES = [
         const rows = document.querySelectorAll(".glass .line > .row[aria-expanded=false]");
         /** @type {HTMLElement} */ (rows[0])?.click();
       });
-      await tap(session, "straw", ".glass .also");
+      await open(session, "straw", ".glass .also");
       await unfoldAll(session, ".glass");
     },
   },
@@ -106,7 +113,7 @@ export const STATES = [
     name: "a note that offers to undo",
     async open(session) {
       await theSum(session);
-      await tap(session, "start over", ".sum");
+      await open(session, "start over", ".sum");
       await session.waitFor(() => document.querySelector("#notes .note button"), "the note");
     },
   },
