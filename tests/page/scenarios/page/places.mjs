@@ -58,25 +58,34 @@ export const tap = (session, words, within = "body") => tapFound(session, `“${
 /** Taps what a selector finds. @param {Session} session @param {string} css */
 export const tapOn = (session, css) => tapFound(session, `${css} to tap`, css, null);
 
+/** How long what is tapped stands still first: longer than the page takes to show what follows an answer. */
+const STANDS_MS = 200;
+
 /**
  * Taps in the middle of the screen, where neither the dock nor an answer that stays in sight lies
  * over things, and only once nothing does.
  * @param {Session} session @param {string} what @param {string} css @param {string | null} words
  */
 async function tapFound(session, what, css, words) {
-  await session.waitFor((/** @type {string} */ wanted, /** @type {string | null} */ text) => {
+  await session.waitFor((/** @type {string} */ wanted, /** @type {string | null} */ text, /** @type {number} */ stands_ms) => {
     // What opened last lies above the rest.
     const found = [...document.querySelectorAll(wanted)].reverse()
       .find((each) => (text === null || each.textContent?.trim() === text) && each.getClientRects().length > 0);
     if (!found) return false;
     found.scrollIntoView({ block: "center", inline: "center" });
     const box = found.getBoundingClientRect();
+    // A thumb takes aim: what comes a moment after the answer, such as the picture, is there by then.
+    const [where, now] = [`${Math.round(box.left)} ${Math.round(box.top)}`, performance.now()];
+    const aim = /** @type {any} */ (found).farthingAim;
+    if (aim?.where !== where) Object.assign(found, { farthingAim: { where, since: now } });
+    if (aim?.where !== where || now - aim.since < stands_ms) return false;
     const top = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
     if (!top || !found.contains(top)) throw new Error(`${top?.outerHTML.slice(0, 80)} lies over it`);
     for (const old of document.querySelectorAll("[data-tapped]")) old.removeAttribute("data-tapped");
     found.setAttribute("data-tapped", "");
+    Object.assign(found, { farthingAim: null });
     return true;
-  }, what, css, words);
+  }, what, css, words, STANDS_MS);
   await session.click("[data-tapped]");
 }
 
