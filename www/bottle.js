@@ -29,6 +29,8 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   /** As this tab saw it when the editor opened: another tab's change is merged against it. */
   const before = seenBefore ?? structuredClone(seen());
   const onShelf = seen() !== null;
+  /** Whether it was kept or taken off, so that nothing is left behind. */
+  let settled = false;
   /** @type {Figure | null} */
   let each = null;
   /** @type {import("./records.js").Reply | null} */
@@ -145,6 +147,7 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   function keepIt() {
     if (kept.isExample(bottle.id)) bottle.id = freshName();
     const done = kept.keep("bottle", kept.example ? null : before, bottle);
+    settled = true;
     kept.keepDraft("bottle", null);
     if (done) note("done", sumWords.kept(bottle.name));
     close();
@@ -152,10 +155,14 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
 
   function takeOff() {
     const undo = kept.remove("bottle", bottle.id);
+    settled = true;
     kept.keepDraft("bottle", null);
     note("undo", bottleWords.removed(bottle.name), [[sumWords.undo, undo]]);
     close();
   }
 
-  return { element, arrive: () => (onShelf ? heading.focus() : price.input.focus(), activate(price)), bottle };
+  /** What was changed and not kept, as it is when one looks elsewhere. */
+  const unkept = () => (settled || same(seen() ?? emptyBottle(bottle.id), bottle) ? null : { record: bottle, before });
+
+  return { element, unkept, arrive: () => (onShelf ? heading.focus() : price.input.focus(), activate(price)), bottle };
 }

@@ -7,10 +7,10 @@ import * as core from "./core.js";
 import { shown } from "./figures.js";
 import { fileTools } from "./file.js";
 import * as kept from "./kept.js";
-import { freshId, make } from "./page.js";
-import { opened, shut } from "./places.js";
+import { freshId, make, note } from "./page.js";
+import { go, opened, shut } from "./places.js";
 import { clause } from "./sentence.js";
-import { glass as glassWords, shelf as shelfWords, sum as sumWords } from "./words.js";
+import { bottle as bottleWords, glass as glassWords, shelf as shelfWords, sum as sumWords } from "./words.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Spec} Spec */
 /** @typedef {{ kind: "bottle" | "spec", id: string, name: string, folded: string }} Entry */
@@ -122,6 +122,8 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     const editor = bottleEditor(bottle, { close: shut, use: useBottle, openWorking, seenBefore });
     element.replaceChildren(editor.element);
     opened(() => {
+      const left = editor.unkept();
+      if (left) note("undo", bottleWords.left(left.record.name), [[sumWords.undo, () => (go("shelf"), edit(left.record, left.before))]]);
       kept.keepDraft("bottle", null);
       element.replaceChildren(...all);
       activate(null);

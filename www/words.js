@@ -351,6 +351,7 @@ export const bottle = {
   use: "reckon with it",
   remove: "take it off the shelf",
   removed: (/** @type {string} */ name) => `${name} is off the shelf.`,
+  left: (/** @type {string} */ name) => `What you changed of ${name || "the new bottle"} was left.`,
 };
 
 export const shelf = {

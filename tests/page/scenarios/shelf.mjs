@@ -34,6 +34,25 @@ const ODD = "Œuf “à la” <b>neige</b> \u202e 🍸";
 /** @type {import("../scenarios.mjs").Scenario[]} */
 export default [
   {
+    name: "a change that one walks away from can be taken up again",
+    async play({ session, site }) {
+      await openWith(session, site, { bottles: [BITTERS] });
+      await openPlace(session, "shelf");
+      await openRow(session, "orange bitters");
+      await write(session, EDITED_PRICE, "21.75");
+      await openPlace(session, "sum");
+      await tap(session, "Undo", "#notes");
+      await becomes(() => session.value(EDITED_PRICE), "21.75");
+      await tap(session, "Keep the change", EDITOR);
+      assert.equal((await storedRecord(session, bottleKey(BITTERS))).record.paid.price, "21.75");
+      // What was not changed, or was kept, is left without a word.
+      await openRow(session, "orange bitters");
+      await session.back();
+      await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "the shelf", SEARCH);
+      assert.deepEqual(await texts(session, "#notes .note p"), ["orange bitters is on the shelf."]);
+    },
+  },
+  {
     name: "a bottle that is kept is there after a reload",
     async play({ session, site }) {
       await openWith(session, site);
