@@ -18,8 +18,8 @@ pub const MOST_WHOLE_DIGITS: u32 = 9;
 /// Decimals of a typed number: a price for a thousand straws needs five, so six.
 pub const MOST_DECIMALS: u32 = 6;
 
-/// Decimals that a figure keeps: a hundredth of the smallest coin's share of a straw and eight to
-/// spare. The lines of a glass are kept so before they are added, so they sum to the glass exactly.
+/// Decimals that a figure keeps: a drop of the cheapest syrup still has seven figures. The lines of a
+/// glass are kept so before they are added, so they sum to the glass exactly.
 pub const KEPT_DECIMALS: u32 = 12;
 
 const KEPT_UNITS: i128 = 10i128.pow(KEPT_DECIMALS);
@@ -129,17 +129,10 @@ impl Fraction {
 impl Kept {
     /// Nought.
     pub const NOUGHT: Kept = Kept { units: 0 };
-    /// One.
-    pub const ONE: Kept = Kept { units: KEPT_UNITS };
 
     /// The same number as a fraction.
     pub fn fraction(self) -> Fraction {
         Fraction(Ratio::new(self.units, KEPT_UNITS))
-    }
-
-    /// Its size without its sign.
-    pub fn size(self) -> Kept {
-        Kept { units: self.units.saturating_abs() }
     }
 
     /// Rounded to so many decimals, half away from nought, as a whole number of the last one.

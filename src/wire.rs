@@ -68,9 +68,8 @@ pub fn moves(ask: &str) -> String {
 
 fn moved(ask: MovesAsk) -> MovesReply {
     let mut problems = Problems::default();
-    let Some(currency) = problems.keep("house.currency", currency(&ask.house.currency)) else {
-        return MovesReply { problems: told(problems.0), ..MovesReply::default() };
-    };
+    let currency = problems.keep("house.currency", currency(&ask.house.currency));
+    let currency = currency.unwrap_or(UNKNOWN);
     let MovesAsk { house, before, after, bottles, specs } = ask;
     let with = |bottle: records::Bottle| {
         let bottles = core::iter::once(bottle).chain(bottles.iter().cloned()).collect();

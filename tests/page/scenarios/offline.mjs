@@ -13,31 +13,25 @@ async function answersTyping(session) {
     document.querySelector(css)?.textContent !== old, "another answer", ANSWER, before);
 }
 
+/** @param {import("../scenarios.mjs").Stage} stage */
+async function withoutNetwork({ session, site }) {
+  await session.go(site.address);
+  await answered(session);
+  await kept(session);
+  await site.stop();
+  await session.reload();
+  await answered(session);
+  await answersTyping(session);
+}
+
 /** @type {import("../scenarios.mjs").Scenario[]} */
 export default [
-  {
-    name: "answers without a network after one visit",
-    async play({ session, site }) {
-      await session.go(site.address);
-      await answered(session);
-      await kept(session);
-      await site.stop();
-      await session.reload();
-      await answered(session);
-      await answersTyping(session);
-    },
-  },
+  { name: "answers without a network after one visit", play: (stage) => withoutNetwork(stage) },
   {
     name: "does the same in a folder of its host",
-    async play({ session, site }) {
-      site.prefix = "/bar/tools/farthing/";
-      await session.go(site.address);
-      await answered(session);
-      await kept(session);
-      await site.stop();
-      await session.reload();
-      await answered(session);
-      await answersTyping(session);
+    play(stage) {
+      stage.site.prefix = "/bar/tools/farthing/";
+      return withoutNetwork(stage);
     },
   },
   {
