@@ -6,11 +6,12 @@
 //! What it gives is what it holds less what never leaves it: the cost as bought over the yield is the
 //! cost as used.
 
-use crate::dash::{self, Sizes, Word};
+use crate::dash::{self, Sizes};
 use crate::measure::{Kind, Measure, Size};
 use crate::number::Fraction;
 use crate::problem::{Code, Fault};
 use crate::reading::Discount;
+use crate::spread::Spread;
 use crate::working::Does::{Less, Over, Plus, Start, Times};
 use crate::working::{BARE, Figure, Found, MONEY, Operand, Operands, Working};
 use alloc::vec::Vec;
@@ -51,7 +52,7 @@ pub struct Bottle {
     pub paid: Option<Paid>,
     /// What it holds, and the percentage of that which never leaves it.
     pub holds: Option<Holds>,
-    /// Its own rough measures.
+    /// Its own rough measures, those that were measured among them.
     pub sizes: Sizes,
 }
 
@@ -73,6 +74,45 @@ pub struct House {
     pub reclaims_tax: bool,
     /// Rough measures for all bottles.
     pub sizes: Sizes,
+    /// Whether the doubt counts what the law lets one bottle be short of its label.
+    pub counts_fill: bool,
+}
+
+/// What a label may lawfully promise too much in one bottle: up to so many ml or g, so much, either in ml
+/// or g or in thousandths of what is promised. The mean of a lot may not fall short.
+/// Directive 76/211/EEC, annex I, 2.4, from memory.
+const TOLERABLE: [(i128, i128, bool); 7] = [
+    (50, 90, true),
+    (100, 4500, false),
+    (200, 45, true),
+    (300, 9000, false),
+    (500, 30, true),
+    (1000, 15000, false),
+    (10_000, 15, true),
+];
+
+impl Holds {
+    /// What one bottle may hold, its label being lawful; nothing for what is counted in pieces, and
+    /// outside 5 ml to 10 litres, where the law says nothing.
+    ///
+    /// More than the label is taken to be as likely as less, because the mean must reach it.
+    pub fn fill(&self) -> Option<(Fraction, Spread)> {
+        let Measure { amount, unit, .. } = self.measure;
+        if !matches!(unit.kind, Kind::Volume | Kind::Mass) {
+            return None;
+        }
+        let holds = amount.times(unit.exact_size()?).ok()?;
+        if holds.compare(Fraction::new(5, 1)?).is_lt() {
+            return None;
+        }
+        let upto = |(most, ..): &&(i128, i128, bool)| {
+            Fraction::new(*most, 1).is_some_and(|most| holds.compare(most).is_le())
+        };
+        let (_, thousandths, of_it) = TOLERABLE.iter().find(upto)?;
+        let short = Fraction::decimal(*thousandths, 3)?;
+        let short = if *of_it { holds.times(short).ok()? } else { short };
+        Some((holds, Spread::Even(holds.less(short).ok()?, holds.plus(short).ok()?)))
+    }
 }
 
 impl Bottle {
@@ -144,17 +184,8 @@ impl Bottle {
             Size::Exact(..) => {
                 unit.exact_size().map(|size| Operand::new(size, unit.kind.base(), "unit_size"))
             }
-            Size::Rough => dash::size_ml(unit, &self.sizes, &house.sizes).map(|(size, word)| {
-                Operand::new(
-                    size,
-                    "ml",
-                    match word {
-                        Word::Assumed => "rough_assumed",
-                        Word::House => "rough_house",
-                        Word::Bottle => "rough_bottle",
-                    },
-                )
-            }),
+            Size::Rough => dash::size(unit, &self.sizes, &house.sizes)
+                .map(|size| Operand::new(size.ml, "ml", size.word.term())),
             Size::Bottle => usable,
         };
         let Some(size) = size else { return Ok(None) };

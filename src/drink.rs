@@ -5,9 +5,13 @@
 //! measure needs. A line without a price is missing, never nought, and the glass says how many are.
 
 use crate::bottle::{Bottle, House};
-use crate::measure::{Kind, Measure};
+use crate::dash::{self, Size, Word};
+use crate::doubt::{Bears, Input, Inputs, Source, Term};
+use crate::measure::{self, Kind, Measure};
 use crate::money::share_out;
 use crate::number::Kept;
+use crate::problem::Fault;
+use crate::spread::Spread;
 use crate::working::Does::{Less, Over, Plus, Start, Times};
 use crate::working::{BARE, Figure, Found, MONEY, Operand, Operands, Rounded, Working};
 use alloc::vec::Vec;
@@ -69,6 +73,89 @@ impl Pour<'_> {
         }
     }
 }
+
+/// Where a pour stands: what the parts of its doubt belong to.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Stands {
+    /// Which line of a glass it is.
+    pub line: Option<usize>,
+    /// Which bottle it is poured from.
+    pub bottle: Option<usize>,
+}
+
+impl Pour<'_> {
+    /// How a figure of this pour follows what in it may be off; nothing if the figure is not known.
+    pub fn term(
+        &self,
+        wanted: Wanted,
+        house: &House,
+        stands: Stands,
+        inputs: &mut Inputs,
+    ) -> Result<Option<Term>, Fault> {
+        let quiet = &mut Working::quiet();
+        let usable = self.bottle.usable(quiet)?;
+        let cost = self.bottle.cost(house, quiet)?.map(|cost| cost.number);
+        let amount = self.bottle.amount(&self.measure, usable, house, quiet)?;
+        let (amount, usable) =
+            (amount.map(|amount| amount.number), usable.map(|usable| usable.number));
+        let term = |at_best| Term { at_best, follows: Vec::new(), whole: None };
+        let mut term = match (wanted, amount, usable, cost) {
+            (Wanted::Amount, Some(amount), ..) => term(amount),
+            (Wanted::Count, Some(amount), Some(usable), _) => term(usable.over(amount)?),
+            (Wanted::Poured, Some(amount), Some(usable), Some(cost)) => {
+                term(cost.times(amount)?.over(usable)?)
+            }
+            (Wanted::Whole, Some(amount), Some(usable), Some(cost)) => {
+                Term { whole: Some(cost), ..term(amount.over(usable)?) }
+            }
+            _ => return Ok(None),
+        };
+        for input in self.unsure(house, stands) {
+            let of_bottle = self.measure.unit.kind == Kind::Bottle;
+            let bears = match (input.source.is == FILL, wanted) {
+                (true, Wanted::Amount) if of_bottle => Bears::Times,
+                (true, _) if of_bottle || wanted == Wanted::Amount => continue,
+                (true, Wanted::Count) => Bears::Times,
+                (true, _) => Bears::Over,
+                (false, Wanted::Count) => Bears::Over,
+                (false, _) => Bears::Times,
+            };
+            term.follows.push((inputs.place(input), bears));
+        }
+        Ok(Some(term))
+    }
+
+    /// What in this pour may be off: how much is poured, how large a rough measure is, what the bottle holds.
+    fn unsure(&self, house: &House, Stands { line, bottle }: Stands) -> Vec<Input> {
+        let mut unsure = Vec::new();
+        let Measure { amount, unit, spread } = self.measure;
+        if let Some(spread) = spread {
+            let is = if matches!(spread, Spread::Middling(..)) { "about" } else { "range" };
+            let source = Source { is, line, bottle, of: BARE, unit: unit.code };
+            unsure.push(Input { source, best: amount, spread, helps: Some("pour") });
+        }
+        let size = (unit.size == measure::Size::Rough)
+            .then(|| dash::size(unit, &self.bottle.sizes, &house.sizes))
+            .flatten();
+        if let Some(Size { ml, spread: Some(spread), word, helps }) = size {
+            // The house's word is one for all bottles.
+            let bottle = bottle.filter(|_| word != Word::House);
+            let source = Source { is: word.term(), line, bottle, of: unit.code, unit: "ml" };
+            unsure.push(Input { source, best: ml, spread, helps });
+        }
+        let holds = self.bottle.holds.filter(|_| house.counts_fill);
+        if let Some((holds, (best, spread))) = holds.and_then(|holds| Some((holds, holds.fill()?)))
+        {
+            let unit = holds.measure.unit.kind.base();
+            let source = Source { is: FILL, line, bottle, of: BARE, unit };
+            unsure.push(Input { source, best, spread, helps: None });
+        }
+        unsure
+    }
+}
+
+/// What the law lets a bottle be short of its label.
+const FILL: &str = "fill";
 
 fn poured(bottle: Operand, usable: Operand, amount: Operand, working: &mut Working) -> Operands {
     let terms = [(Start, bottle), (Times, amount), (Over, usable)];

@@ -20,11 +20,16 @@ extern crate alloc;
 
 pub mod problem;
 pub mod number;
+pub mod statistics;
+pub mod spread;
+pub mod doubt;
+pub mod density;
 pub mod money;
 pub mod measure;
 pub mod reading;
 pub mod working;
 pub mod dash;
+pub mod measuring;
 pub mod bottle;
 pub mod drink;
 pub mod sheet;

@@ -4,6 +4,7 @@
 //! No standard defines a dash, a splash or a bar spoon: their sizes are assumptions and stand in `dash`.
 
 use crate::number::Fraction;
+use crate::spread::Spread;
 
 /// What a measure counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -131,4 +132,6 @@ pub struct Measure {
     pub amount: Fraction,
     /// Of what.
     pub unit: &'static Unit,
+    /// How the amount may be off, as it was written: `5-10`, `about 200`, `most of`.
+    pub spread: Option<Spread>,
 }

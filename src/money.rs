@@ -68,6 +68,9 @@ const COST_FIGURES: u32 = 2;
 /// Figures of a cost of one ml, g or piece: it is multiplied in the head.
 const COST_EACH_FIGURES: u32 = 3;
 
+/// Figures of the half-width of a range.
+const RANGE_FIGURES: u32 = 2;
+
 /// Figures of a volume or mass.
 const AMOUNT_FIGURES: u32 = 3;
 
@@ -89,6 +92,18 @@ impl Currency {
     pub fn show_cost_each(self, value: Kept) -> Shown {
         let decimals = value.decimals_for(COST_EACH_FIGURES).min(value.decimals());
         self.show_to(value, self.digits.max(decimals))
+    }
+
+    /// A cost within a range that reaches `half` to either side: two figures of that, but nothing
+    /// finer than the minor unit where that is finer already, and whole units where pence say nothing.
+    ///
+    /// 0.1667 ± 0.055 pounds is 17 pence; 14.32 ± 3.2 is 14.30; 143.27 ± 25 is 143.
+    pub fn show_within(self, value: Kept, half: Kept) -> Shown {
+        let figures = half.decimals_for(RANGE_FIGURES);
+        let coarse = half.rounded(self.digits) != 0;
+        let decimals = if coarse { figures.min(self.digits) } else { figures };
+        let shown = if decimals == 0 { 0 } else { decimals.max(self.digits) };
+        self.show_to(value.to(decimals), shown)
     }
 
     /// Costs that are read as a column, and their sum: every one at the same decimals, shared out

@@ -7,9 +7,10 @@
 use crate::problem::{Code, Fault};
 use alloc::string::{String, ToString};
 use core::cmp::Ordering;
+use libm::{fabs, rint};
 use num_integer::Integer;
 use num_rational::Ratio;
-use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub};
+use num_traits::{CheckedAdd, CheckedDiv, CheckedMul, CheckedSub, FromPrimitive, ToPrimitive};
 
 /// Whole digits of a typed number: enough for a case of spirits in the smallest currency,
 /// small enough that a price times a measure stays exact.
@@ -112,6 +113,12 @@ impl Fraction {
         Ok(Kept { units: units.ok_or_else(too_long)? })
     }
 
+    /// As a float, for physics and chance. None of it flows back into money unseen.
+    pub fn float(&self) -> f64 {
+        let (top, bottom) = self.parts();
+        top.to_f64().unwrap_or_default() / bottom.to_f64().unwrap_or(1.0)
+    }
+
     /// The whole number at or below it.
     #[inline(never)]
     pub fn rounded_down(&self) -> Fraction {
@@ -130,6 +137,13 @@ impl Kept {
     /// Nought.
     pub const NOUGHT: Kept = Kept { units: 0 };
 
+    /// The decimal nearest to a float: the named place where chance becomes a number again.
+    /// Nothing if it is no number or too large.
+    pub fn nearest(float: f64) -> Option<Kept> {
+        let units = float * KEPT_UNITS.to_f64()?;
+        (fabs(units) < 1e30).then(|| i128::from_f64(rint(units)))?.map(|units| Kept { units })
+    }
+
     /// The same number as a fraction.
     pub fn fraction(self) -> Fraction {
         Fraction(Ratio::new(self.units, KEPT_UNITS))
@@ -139,6 +153,12 @@ impl Kept {
     pub fn rounded(self, decimals: u32) -> i128 {
         let units = 10i128.saturating_pow(KEPT_DECIMALS.saturating_sub(decimals));
         divided(self.units, units).unwrap_or_default()
+    }
+
+    /// Rounded to so many decimals, half away from nought.
+    pub fn to(self, decimals: u32) -> Kept {
+        let unit = 10i128.saturating_pow(KEPT_DECIMALS.saturating_sub(decimals));
+        Kept { units: self.rounded(decimals).saturating_mul(unit) }
     }
 
     /// How many decimals show so many figures of it.

@@ -42,6 +42,22 @@ codes! {
     TooBig = "too_big",
     /// Not a whole number, where only one makes sense.
     WholeNumberNeeded = "whole_number_needed",
+    /// A range whose first number is the larger.
+    RangeBackwards = "range_backwards",
+    /// A range where one number is wanted.
+    RangeNotHere = "range_not_here",
+    /// One reading only, which says nothing of the spread.
+    OneReading = "one_reading",
+    /// Readings that are all equal: the step of the scale hides their spread.
+    ReadingsEqual = "readings_equal",
+    /// A weight lighter than the scale's step.
+    BelowStep = "below_step",
+    /// A density that no drink has.
+    DensityOutOfRange = "density_out_of_range",
+    /// More readings than are taken up.
+    TooManyReadings = "too_many_readings",
+    /// A temperature outside what the formula holds for.
+    TemperatureOutOfRange = "temperature_out_of_range",
     /// A number without a unit.
     UnitMissing = "unit_missing",
     /// A word that names no unit.

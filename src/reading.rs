@@ -4,13 +4,15 @@
 //! wrong, only unfinished: the readers of whole blanks answer `None`. `reading` knows no money.
 
 mod amount;
+mod range;
 mod words;
 
 use amount::is_space;
 pub use amount::{Marks, amount};
+pub use range::Range;
 pub use words::Kitchen;
 
-use crate::measure::{Kind, Measure, unit};
+use crate::measure::{Kind, Measure, Unit, unit};
 use crate::number::Fraction;
 use crate::problem::{Code, Fault};
 use alloc::string::{String, ToString};
@@ -67,6 +69,11 @@ pub fn tax_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> 
     percent(text, marks, MOST_TAX_PERCENT)
 }
 
+/// A strength in percent by volume.
+pub fn strength_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    percent(text, marks, 100)
+}
+
 /// A part of a whole in percent: nought or more, less than a hundred.
 pub fn part_percent(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
     let part = percent(text, marks, 100)?;
@@ -118,7 +125,7 @@ pub fn discount(text: &str, marks: Marks, no_decimals: bool) -> Result<Option<Di
     Ok(price(text, marks, no_decimals)?.map(Discount::Sum))
 }
 
-/// A measure: a number and a unit. The unit in the text wins over the one chosen beside it, and
+/// A measure: a number or a range, and a unit. The unit in the text wins over the one chosen beside it, and
 /// `oz` is a mass only where `kind` says that the bottle is weighed.
 ///
 /// ```
@@ -134,21 +141,83 @@ pub fn measure(
     kind: Option<Kind>,
 ) -> Result<Option<Measure>, Fault> {
     let Some(text) = filled(text)? else { return Ok(None) };
-    let (amount, rest) = match amount(text, marks) {
+    // Beside a mass, "oz" in the text is a mass too.
+    let kind = kind.or_else(|| unit(chosen).map(|unit| unit.kind));
+    let named = |rest: &str| words::unit_named(rest, kitchen, kind);
+    let bare = range::without_or_so(text);
+    let (mut range, mut rest) = match range::range(bare.unwrap_or(text), marks) {
         // "a dash" and "dash" are one dash.
         Err(fault) if fault.code() == Code::NumberUnreadable && words::starts_a_unit(text) => {
-            (Fraction::ONE, text)
+            (Range::exactly(Fraction::ONE), text)
         }
         read => read?,
     };
-    // Beside a mass, "oz" in the text is a mass too.
-    let kind = kind.or_else(|| unit(chosen).map(|unit| unit.kind));
-    let named = words::unit_named(rest, kitchen, kind)?;
-    let unit = match named {
+    if let Some((unit, most, behind)) = second_number(range, rest, marks, &named)? {
+        range = range::from_to(range.best, most, text)?;
+        rest = if behind.trim_matches(is_space).is_empty() { unit } else { behind };
+    }
+    if bare.is_some() {
+        range = range::about(range)?;
+    }
+    more_than_nought(range.best)?;
+    if let Some(part) = part_of_named_bottle(range, rest, marks, &named)? {
+        return Ok(Some(part));
+    }
+    let unit = match named(rest)? {
         Some(unit) => unit,
         None => unit(chosen).ok_or_else(|| Fault::new(Code::UnitMissing).with("typed", text))?,
     };
-    Ok(Some(Measure { amount: more_than_nought(amount)?, unit }))
+    Ok(Some(Measure { amount: range.best, unit, spread: range.spread }))
+}
+
+/// Finds the unit that a text names, if it names one.
+type Named<'n> = &'n dyn Fn(&str) -> Result<Option<&'static Unit>, Fault>;
+
+/// The second number of `5 ml to 10 ml` and of `a dash or two`, between the unit of the first and
+/// what stands behind; nothing if the two have different units, or there is none.
+fn second_number<'t>(
+    first: Range,
+    rest: &'t str,
+    marks: Marks,
+    named: Named,
+) -> Result<Option<(&'t str, Fraction, &'t str)>, Fault> {
+    if first.spread.is_some() {
+        return Ok(None);
+    }
+    let words = rest.char_indices().filter(|(_, c)| is_space(*c) || matches!(c, '-' | '–' | '—'));
+    for (at, _) in words {
+        let Some((unit, behind)) = rest.split_at_checked(at) else { continue };
+        let Some(Ok((most, behind))) = range::to(behind).map(|behind| amount(behind, marks)) else {
+            continue;
+        };
+        let (Ok(Some(own)), Ok(other)) = (named(unit), named(behind)) else { continue };
+        if other.is_none_or(|other| other == own) {
+            return Ok(Some((unit, most, behind)));
+        }
+    }
+    Ok(None)
+}
+
+/// `most` of `a 200 ml bottle`: the part times what that bottle holds.
+fn part_of_named_bottle(
+    part: Range,
+    rest: &str,
+    marks: Marks,
+    named: Named,
+) -> Result<Option<Measure>, Fault> {
+    let Some(bottle) = words::without_bottle(rest) else { return Ok(None) };
+    let Ok((amount, rest)) = amount(bottle, marks) else { return Ok(None) };
+    let Some(unit) = named(rest)? else { return Ok(None) };
+    let Range { best, spread } = part.times(amount)?;
+    Ok(Some(Measure { amount: best, unit, spread }))
+}
+
+/// The same measure, refused if it is a range: what a bottle holds is one number.
+pub fn not_a_range(measure: Option<Measure>) -> Result<Option<Measure>, Fault> {
+    match measure {
+        Some(Measure { spread: Some(_), .. }) => Err(Fault::new(Code::RangeNotHere)),
+        measure => Ok(measure),
+    }
 }
 
 fn more_than_nought(number: Fraction) -> Result<Fraction, Fault> {

@@ -4,9 +4,10 @@
 //! place. A bottle's fault is told once, at the bottle, not again at every line that names it.
 
 use crate::bottle::{Bottle, House};
-use crate::drink::{self, Pour, Wanted};
-use crate::measure::Measure;
-use crate::number::Kept;
+use crate::doubt::{Doubt, Inputs};
+use crate::drink::{self, Pour, Stands, Wanted};
+use crate::measure::{Kind, Measure};
+use crate::number::{Fraction, Kept};
 use crate::problem::{Fault, Problems};
 use crate::working::Does::{Less, Start};
 use crate::working::{Figure, Found, MONEY, Operand, Working};
@@ -133,7 +134,7 @@ pub fn answer(ask: &Ask, problems: &mut Problems) -> Reply {
     let mut sound = ask.clone();
     let bottles =
         sound.bottles.iter_mut().map(|bottle| price_bottle(bottle, &ask.house, problems)).collect();
-    let pours = ask.pours.iter().map(|line| pour(line, &sound, problems)).collect();
+    let pours = ask.pours.iter().map(|line| pour(line, None, &sound, problems)).collect();
     let specs = ask.specs.iter().map(|lines| glass(lines, &sound, problems)).collect();
     Reply { bottles, pours, specs }
 }
@@ -159,43 +160,124 @@ fn price_bottle(
     BottleAnswer { cost_each: cost_each.flatten(), cost: cost.flatten(), usable: usable.flatten() }
 }
 
-fn pour(line: &Placed<Line>, ask: &Ask, problems: &mut Problems) -> LineAnswer {
-    let Line { bottle, measure, .. } = line.what;
-    let bottle = bottle.and_then(|index| ask.bottles.get(index));
-    let (Some(bottle), Some(measure)) = (bottle, measure) else { return LineAnswer::default() };
-    let pour = Pour { bottle: &bottle.what, measure };
+fn pour(
+    line: &Placed<Line>,
+    place: Option<usize>,
+    ask: &Ask,
+    problems: &mut Problems,
+) -> LineAnswer {
+    let Some((pour, stands)) = poured(&line.what, place, ask) else { return LineAnswer::default() };
     // One fault, such as a measure of the wrong kind, stops every figure of the line: it is told once.
-    let answer = problems.keep(&format!("{}.measure", line.place), figures(pour, &ask.house));
+    let answer =
+        problems.keep(&format!("{}.measure", line.place), figures(pour, stands, &ask.house));
     answer.unwrap_or_default()
 }
 
-fn figures(pour: Pour, house: &House) -> Result<LineAnswer, Fault> {
+fn poured<'a>(line: &Line, place: Option<usize>, ask: &'a Ask) -> Option<(Pour<'a>, Stands)> {
+    let bottle = ask.bottles.get(line.bottle?)?;
+    let pour = Pour { bottle: &bottle.what, measure: line.measure? };
+    Some((pour, Stands { line: place, bottle: line.bottle }))
+}
+
+fn figures(pour: Pour, stands: Stands, house: &House) -> Result<LineAnswer, Fault> {
     let figure = |wanted| pour.figure(wanted, house);
+    let ranged = |wanted| {
+        let Some(mut figure) = figure(wanted)? else { return Ok(None) };
+        let mut inputs = Inputs::default();
+        let term = pour.term(wanted, house, stands, &mut inputs)?;
+        figure.doubt = Doubt::of(&inputs.0, term.as_slice(), figure.value);
+        Ok(Some(figure))
+    };
+    let amount = ranged(Wanted::Amount)?;
+    let count = match (ranged(Wanted::Count)?, &amount) {
+        (Some(count), Some(amount)) if pour.measure.unit.kind != Kind::Bottle => {
+            Some(counted(count, amount, pour, house)?)
+        }
+        (count, _) => count,
+    };
     Ok(LineAnswer {
-        amount: figure(Wanted::Amount)?,
-        poured: figure(Wanted::Poured)?,
-        whole: figure(Wanted::Whole)?,
+        amount,
+        poured: ranged(Wanted::Poured)?,
+        whole: ranged(Wanted::Whole)?,
         difference: figure(Wanted::Difference)?,
-        count: figure(Wanted::Count)?,
+        count,
         left_over: figure(Wanted::LeftOver)?,
     })
 }
 
+/// A count ranges from what the largest measure leaves of it to what the smallest does: it does not
+/// follow its measure in a straight line.
+fn counted(mut count: Figure, amount: &Figure, pour: Pour, house: &House) -> Result<Figure, Fault> {
+    let (Some(doubt), Some(usable)) =
+        (&mut count.doubt, pour.bottle.usable(&mut Working::quiet())?.map(|usable| usable.number))
+    else {
+        return Ok(count);
+    };
+    let fill = pour.bottle.holds.filter(|_| house.counts_fill).and_then(|holds| holds.fill());
+    let ends = fill.and_then(|(best, spread)| Some((best, spread.ends()?)));
+    let (least, most) = match ends {
+        Some((best, (least, most))) => {
+            (usable.times(least)?.over(best)?, usable.times(most)?.over(best)?)
+        }
+        None => (usable, usable),
+    };
+    let of = |usable: Fraction, amount: Kept| -> Result<Kept, Fault> {
+        usable.over(amount.fraction())?.rounded_down().kept()
+    };
+    let (small, large) =
+        amount.doubt.as_ref().map_or((amount.value, amount.value), |own| (own.low, own.high));
+    doubt.low = of(least, large)?.min(count.value);
+    if small > Kept::NOUGHT {
+        doubt.high = of(most, small)?.max(count.value);
+    }
+    Ok(count)
+}
+
 fn glass(lines: &[Placed<Line>], ask: &Ask, problems: &mut Problems) -> GlassAnswer {
-    let answers: Vec<LineAnswer> = lines.iter().map(|line| pour(line, ask, problems)).collect();
+    let answers: Vec<LineAnswer> = lines
+        .iter()
+        .enumerate()
+        .map(|(place, line)| pour(line, Some(place), ask, problems))
+        .collect();
     let line_costs: Vec<Option<Kept>> = lines
         .iter()
         .zip(&answers)
         .map(|(line, answer)| answer.charged(line.what.charge).map(|figure| figure.value))
         .collect();
     let place = lines.first().map_or("", |line| line.place.as_str());
+    let mut cost = problems.keep(place, drink::glass(&line_costs)).flatten();
+    if let Some(cost) = &mut cost {
+        cost.doubt = glass_doubt(lines, &line_costs, cost.value, ask);
+    }
     GlassAnswer {
-        cost: problems.keep(place, drink::glass(&line_costs)).flatten(),
+        cost,
         shares: drink::shares(&line_costs),
         missing: line_costs.iter().filter(|cost| cost.is_none()).count(),
         lines: answers,
         line_costs,
     }
+}
+
+/// The doubt of a glass: what several lines share moves in all of them.
+fn glass_doubt(
+    lines: &[Placed<Line>],
+    costs: &[Option<Kept>],
+    cost: Kept,
+    ask: &Ask,
+) -> Option<Doubt> {
+    let mut inputs = Inputs::default();
+    let mut terms = Vec::new();
+    for (place, (line, _)) in
+        lines.iter().zip(costs).enumerate().filter(|(_, (_, cost))| cost.is_some())
+    {
+        let (pour, stands) = poured(&line.what, Some(place), ask)?;
+        let wanted = match line.what.charge {
+            Charge::Poured => Wanted::Poured,
+            Charge::Whole => Wanted::Whole,
+        };
+        terms.push(pour.term(wanted, &ask.house, stands, &mut inputs).ok()??);
+    }
+    Doubt::of(&inputs.0, &terms, cost)
 }
 
 /// What a change of price does to a glass: the cost after less the cost before.

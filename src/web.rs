@@ -1,38 +1,17 @@
 //! The browser: what the page may call, and where the shelf is kept there.
 //!
-//! Four pure functions over JSON text. Nothing is exported that holds a state: after a trap such a
+//! Pure functions over JSON text. Nothing is exported that holds a state: after a trap such a
 //! thing would stay locked for good.
+//!
+//! The core is built twice, so that a first visit fetches only what it needs: with the feature
+//! `first` it answers, with `more` it does what is rarely asked.
 
+#[cfg(feature = "first")]
+mod first;
+#[cfg(feature = "first")]
 mod local_storage;
-
-use crate::{shelf, wire};
-use alloc::string::String;
-use local_storage::LocalStorage;
-use wasm_bindgen::prelude::wasm_bindgen;
-
-/// See [`wire::answer`].
-#[wasm_bindgen]
-pub fn answer(ask: &str) -> String {
-    wire::answer(ask)
-}
-
-/// See [`wire::moves`].
-#[wasm_bindgen]
-pub fn moves(ask: &str) -> String {
-    wire::moves(ask)
-}
-
-/// See [`wire::tables`].
-#[wasm_bindgen]
-pub fn tables(_ask: &str) -> String {
-    wire::tables()
-}
-
-/// See [`shelf::shelf`], over the browser's local storage.
-#[wasm_bindgen(js_name = shelf)]
-pub fn shelf_command(command: &str) -> String {
-    shelf::shelf(&mut LocalStorage, command)
-}
+#[cfg(feature = "more")]
+mod more;
 
 /// The heap. A third of the size of the standard library's.
 #[global_allocator]

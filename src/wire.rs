@@ -6,15 +6,20 @@
 mod asking;
 pub mod json;
 pub mod kept;
+mod measuring;
 pub mod record;
 pub mod records;
+mod ranging;
 mod replying;
 
 pub(crate) use asking::name as check_name;
+pub use measuring::measure;
 
 use crate::dash::{self, Sizes};
 use crate::measure::UNITS;
+use crate::measuring::MOST_READINGS;
 use crate::money::{UNKNOWN, currencies, currency};
+use crate::number::{Fraction, Kept};
 use crate::problem::{Code, Fault, Problem, Problems};
 use crate::reading::MOST_TYPED;
 use crate::sheet;
@@ -22,6 +27,7 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use json::Json;
 use kept::FORMAT;
+use ranging::Showing;
 use record::{Named, Read, Write, read_json, read_text, unreadable};
 use records::{Ask, CurrencyRow, MovesAsk, MovesReply, Reply, Tables, UnitRow};
 
@@ -53,7 +59,8 @@ fn replied(ask: &Ask) -> Reply {
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
     let sums = asking::sheet_ask(ask, &mut problems);
     let reply = sheet::answer(&sums, &mut problems);
-    let mut reply = replying::reply(&reply, &sums, ask, currency.unwrap_or(UNKNOWN));
+    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &ask.bottles };
+    let mut reply = replying::reply(&reply, &sums, showing);
     reply.problems = told(problems.0);
     reply
 }
@@ -69,7 +76,7 @@ pub fn moves(ask: &str) -> String {
 fn moved(ask: MovesAsk) -> MovesReply {
     let mut problems = Problems::default();
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
-    let currency = currency.unwrap_or(UNKNOWN);
+    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[] };
     let MovesAsk { house, before, after, bottles, specs } = ask;
     let with = |bottle: records::Bottle| {
         let bottles = core::iter::once(bottle).chain(bottles.iter().cloned()).collect();
@@ -85,9 +92,7 @@ fn moved(ask: MovesAsk) -> MovesReply {
     let moved = specs.iter().zip(before.specs.iter().zip(&after.specs));
     MovesReply {
         specs: moved
-            .filter_map(|(spec, (before, after))| {
-                replying::moved(&spec.id, before, after, currency)
-            })
+            .filter_map(|(spec, (before, after))| replying::moved(&spec.id, before, after, showing))
             .collect(),
         problems: told(problems.0),
     }
@@ -96,13 +101,19 @@ fn moved(ask: MovesAsk) -> MovesReply {
 /// What the page offers to choose from, as [`Tables`] in JSON.
 pub fn tables() -> String {
     let units = UNITS.iter().map(|unit| {
-        let assumed = dash::size_ml(unit, &Sizes::default(), &Sizes::default());
-        let size = unit.exact_size().or(assumed.map(|(size, _)| size));
+        let assumed = dash::size(unit, &Sizes::default(), &Sizes::default());
+        let size = unit.exact_size().or(assumed.map(|size| size.ml));
+        let ends = assumed.and_then(|size| size.spread?.ends());
+        let told = |end: Option<Fraction>| {
+            end.and_then(|end| end.kept().ok()).map(Kept::plain_text).unwrap_or_default()
+        };
         UnitRow {
             code: unit.code.into(),
             kind: unit.kind.text().into(),
             rough: unit.exact_size().is_none() && size.is_some(),
             amount: size.and_then(|size| size.kept().ok()).unwrap_or_default().plain_text(),
+            least: told(ends.map(|(least, _)| least)),
+            most: told(ends.map(|(_, most)| most)),
             base: unit.kind.base().into(),
         }
     });
@@ -114,6 +125,7 @@ pub fn tables() -> String {
         ("bottles", MOST_BOTTLES),
         ("specs", MOST_SPECS),
         ("typed", MOST_TYPED),
+        ("readings", MOST_READINGS),
     ];
     written(&Tables {
         units: units.collect(),

@@ -4,6 +4,7 @@
 //! to right, exactly, and writes them down as it goes. A step may take up an earlier step's result;
 //! it takes the exact fraction, not the decimal that was written down.
 
+use crate::doubt::Doubt;
 use crate::number::{Fraction, Kept};
 use crate::problem::Fault;
 use alloc::vec::Vec;
@@ -109,9 +110,19 @@ pub struct Step {
 
 /// The steps of a sum.
 #[derive(Clone, Debug, Default)]
-pub struct Working(pub Vec<Step>);
+pub struct Working {
+    /// The steps so far.
+    pub steps: Vec<Step>,
+    /// Whether the steps are done but not written down, as when only the result is wanted.
+    quiet: bool,
+}
 
 impl Working {
+    /// A working that writes nothing down. The sums are the same.
+    pub fn quiet() -> Working {
+        Working { quiet: true, ..Working::default() }
+    }
+
     /// Does one step and writes it down. The operand it gives back carries the exact fraction.
     #[inline(never)]
     pub fn step(
@@ -121,6 +132,9 @@ impl Working {
         terms: &[(Does, Operand)],
     ) -> Result<Operand, Fault> {
         let number = taken_together(terms)?;
+        if self.quiet {
+            return Ok(Operand { number, unit, is: finds, step: None });
+        }
         let kept = number.kept()?;
         let rounded = if kept.fraction() == number { Rounded::No } else { Rounded::Kept };
         self.write(finds, unit, terms, kept, rounded);
@@ -153,11 +167,14 @@ impl Working {
         result: Kept,
         rounded: Rounded,
     ) {
-        self.0.push(Step { finds, terms: terms.to_vec(), result, unit, rounded });
+        if self.quiet {
+            return;
+        }
+        self.steps.push(Step { finds, terms: terms.to_vec(), result, unit, rounded });
     }
 
     fn last(&self) -> Option<usize> {
-        self.0.len().checked_sub(1)
+        self.steps.len().checked_sub(1)
     }
 }
 
@@ -180,12 +197,15 @@ pub struct Figure {
     pub unit: &'static str,
     /// How it was reckoned.
     pub working: Working,
+    /// How sure it is; nothing if nothing in it is in doubt.
+    pub doubt: Option<Doubt>,
 }
 
 impl Figure {
     /// The figure that an operand is, with the working that led to it.
     pub fn new(operand: Operand, working: Working) -> Result<Figure, Fault> {
-        Ok(Figure { value: operand.number.kept()?, unit: operand.unit, working })
+        let value = operand.number.kept()?;
+        Ok(Figure { value, unit: operand.unit, working, doubt: None })
     }
 }
 

@@ -31,6 +31,7 @@ fn every_case_answers_as_it_did() {
             let ask = case["ask"].to_string();
             let reply = match case["call"].as_str() {
                 Some("answer") => wire::answer(&ask),
+                Some("measure") => wire::measure(&ask),
                 Some("moves") => wire::moves(&ask),
                 Some("tables") => wire::tables(),
                 call => panic!("{path:?} calls {call:?}"),

@@ -166,7 +166,7 @@ fn the_page_is_offered_every_unit_at_its_size() {
         assert_eq!(row["base"], unit.kind.base());
         let assumed = ASSUMED.iter().find(|assumed| assumed.code == unit.code);
         assert_eq!(row["rough"], json!(assumed.is_some()), "{}", unit.code);
-        let size = unit.exact_size().or(assumed.and_then(|assumed| assumed.size_ml()));
+        let size = unit.exact_size().or(assumed.and_then(|assumed| Some(assumed.size()?.ml)));
         let size = size.map_or("0".to_string(), |size| size.kept().unwrap().plain_text());
         assert_eq!(row["amount"], size, "{}", unit.code);
     }

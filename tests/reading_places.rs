@@ -108,6 +108,7 @@ fn every_code_is_raised_at_its_place() {
     prices();
     measures();
     the_house();
+    measuring();
     the_request();
     let raised = RAISED.take();
     for code in Code::ALL.iter().filter(|code| !OF_THE_SHELF.contains(code)) {
@@ -219,6 +220,94 @@ fn measures() {
         json!("999999999 987654320/999999937 us gill"),
         "figures_too_long at pours[0].measure",
     );
+}
+
+/// One blank of a measuring written otherwise raises one problem of `measure`.
+#[track_caller]
+fn check_measuring(measuring: &Value, told: &str) {
+    let ask = json!({"measuring": measuring}).to_string();
+    let reply: Value = serde_json::from_str(&farthing::wire::measure(&ask)).unwrap();
+    let problems = reply["problems"].as_array().unwrap();
+    assert_eq!(problems.iter().map(in_words).collect::<Vec<_>>(), [told]);
+    RAISED.with_borrow_mut(|raised| raised.push(problems[0]["code"].as_str().unwrap().into()));
+}
+
+fn measuring() {
+    let readings = |way: Value, readings: &[&str]| {
+        let mut measured = way;
+        measured["readings"] = json!(readings);
+        measured
+    };
+    let counted = json!({"way": "count", "vessel": {"text": "30 ml"}});
+    let weighed = json!({"way": "weigh", "number": "10", "step": "0.1", "strength": "40"});
+    let with = |way: &Value, blank: &str, typed: Value| {
+        let mut way = readings(way.clone(), &["8.2", "8.4"]);
+        way[blank] = typed;
+        way
+    };
+    let at = "measuring";
+    for (typed, told) in [
+        (readings(counted.clone(), &["32"]), format!("one_reading at {at}.readings")),
+        (readings(counted.clone(), &["32", "", "32"]), format!("readings_equal at {at}.readings")),
+        (
+            readings(counted.clone(), &["32", "", "0"]),
+            format!("number_must_be_positive at {at}.readings[2]"),
+        ),
+        (
+            readings(counted.clone(), &["32", "x"]),
+            format!("number_unreadable at {at}.readings[1] typed=x"),
+        ),
+        (readings(weighed.clone(), &["8.2", "0.05"]), format!("below_step at {at}.readings[1]")),
+        (
+            readings(counted.clone(), &["32", "33"].repeat(26)),
+            format!("too_many_readings at {at}.readings most=50"),
+        ),
+        (
+            with(&counted, "vessel", json!({"text": "2 dashes"})),
+            format!("rough_must_be_volume at {at}.vessel typed=dash"),
+        ),
+        (
+            with(&counted, "vessel", json!({"text": "25-30 ml"})),
+            format!("range_not_here at {at}.vessel"),
+        ),
+        (with(&counted, "way", json!("guess")), format!("choice_unknown at {at}.way typed=guess")),
+        (
+            with(&weighed, "number", json!("1.5")),
+            format!("whole_number_needed at {at}.number typed=1.5"),
+        ),
+        (with(&weighed, "step", json!("0")), format!("number_must_be_positive at {at}.step")),
+        (
+            with(&weighed, "strength", json!("101")),
+            format!("percent_out_of_range at {at}.strength least=0 most=100 typed=101"),
+        ),
+        (
+            with(&weighed, "celsius", json!("41 °C")),
+            format!("temperature_out_of_range at {at}.celsius least=-20 most=40 typed=41 °C"),
+        ),
+        (
+            with(&weighed, "celsius", json!("-21")),
+            format!("temperature_out_of_range at {at}.celsius least=-20 most=40 typed=-21"),
+        ),
+    ] {
+        check_measuring(&typed, &told);
+    }
+    let mut heavy = with(&weighed, "known_volume", json!({"text": "50 ml"}));
+    heavy["known_weight"] = json!("80");
+    check_measuring(
+        &heavy,
+        &format!("density_out_of_range at {at}.known_weight least=0.75 most=1.5 typed=1.60"),
+    );
+    check(
+        "/bottles/0/measured",
+        json!({"ml": counted}),
+        "unit_unknown at bottles[0].measured.ml typed=ml",
+    );
+    check(
+        "/pours/0/measure/text",
+        json!("10-5 ml"),
+        "range_backwards at pours[0].measure typed=10-5 ml",
+    );
+    check("/bottles/0/holds/text", json!("70-75 cl"), "range_not_here at bottles[0].holds");
 }
 
 fn the_house() {

@@ -65,7 +65,7 @@ fn wish(device: &mut Device, ask: Value) -> Value {
 
 fn bottle(id: &str, name: &str, price: &str) -> Value {
     json!({
-        "id": id, "name": name, "wastage_percent": "", "rough": {},
+        "id": id, "name": name, "wastage_percent": "", "rough": {}, "measured": {},
         "paid": {"price": price, "bottles": "", "discount": "", "delivery": "", "tax": "in", "tax_percent": ""},
         "holds": {"text": "100", "unit": "ml"},
     })
@@ -152,6 +152,21 @@ fn two_tabs_that_change_different_fields_lose_nothing() {
     let reply = keep(&mut device, seen, bottle("b", "bitter orange", "18.50"));
     assert_eq!(reply["kept"]["record"], bottle("b", "bitter orange", "19.00"));
     assert_eq!(reply["clashes"], json!([]));
+}
+
+#[test]
+fn a_record_of_the_first_format_is_read_and_kept_on() {
+    let mut device = Device::default();
+    let mut first = bottle("b", "orange bitters", "18.50");
+    first.as_object_mut().unwrap().remove("measured");
+    let kept = json!({"format": 1, "revision": 7, "kept_on": "2026-01-31", "record": first, "earlier": []});
+    device.kept.insert("farthing:bottle:b".into(), kept.to_string());
+    let opened = wish(&mut device, json!({"wish": "open"}));
+    none_wrong(&opened);
+    let read = opened["bottles"][0]["record"].clone();
+    assert_eq!(read, bottle("b", "orange bitters", "18.50"));
+    let reply = keep(&mut device, read, bottle("b", "bitter orange", "18.50"));
+    assert_eq!((&reply["kept"]["format"], &reply["kept"]["revision"]), (&json!(2), &json!(8)));
 }
 
 #[test]
@@ -269,7 +284,7 @@ fn a_second_damaged_text_under_one_key_does_not_write_over_the_first() {
 #[test]
 fn a_record_of_a_newer_version_is_left_alone() {
     let mut device = Device::default();
-    let newer = r#"{"format":2,"whatever":true}"#;
+    let newer = r#"{"format":3,"whatever":true}"#;
     device.kept.insert("farthing:bottle:b".into(), newer.into());
     let open = wish(&mut device, json!({"wish": "open"}));
     assert_eq!(codes(&open), ["record_newer"]);
@@ -291,7 +306,7 @@ fn full_device() -> Device {
         keep(&mut device, Value::Null, bottle(id, name, price));
     }
     keep(&mut device, bottle("b", "orange bitters", "18.50"), bottle("b", "orange bitters", "19"));
-    let house = json!({"currency": "EUR", "decimal_mark": ",", "kitchen": "metric", "tax_percent": "19", "reclaims_tax": true, "rough": {}});
+    let house = json!({"currency": "EUR", "decimal_mark": ",", "kitchen": "metric", "tax_percent": "19", "reclaims_tax": true, "counts_fill": false, "rough": {}});
     wish(&mut device, json!({"wish": "keep", "kind": "house", "after": house, "on": "2026-11-25"}));
     device
 }
@@ -356,7 +371,7 @@ fn files_that_are_none_of_ours_are_refused_whole() {
             r#"{"format":1,"holds":"farthing shelf","bottles":[{"format":1,"record":{}}]}"#,
             "file_unreadable",
         ),
-        (r#"{"format":2,"holds":"farthing shelf"}"#, "file_newer"),
+        (r#"{"format":3,"holds":"farthing shelf"}"#, "file_newer"),
         (r#"{"format":1,"holds":"farthing shelf","__proto__":{"x":1}}"#, "file_unreadable"),
     ];
     for (text, code) in rows {

@@ -20,6 +20,7 @@ import { one, problemWords, unitGroups, units, words } from "./words.js";
  * @property {(problem: Problem | undefined) => void} tell
  * @property {(unit: string) => void} read the unit that was read, if the text names its own
  * @property {() => Likely[]} likely
+ * @property {(() => void) | null} letters for a blank that takes words too: brings up a keypad with letters
  * @property {() => Blank | undefined} [next] the blank to go on to once this one is filled by a tap
  */
 
@@ -103,7 +104,7 @@ export function blank({ label, text, kind = "number", unit = "", offered, hint, 
   const announce = () => changed(input.value, choice?.select.value ?? "");
   const changeUnit = () => {
     // A unit written in the text would win over the one just chosen.
-    const bare = input.value.replace(/\s*\p{L}.*$/u, "");
+    const bare = input.value.replace(/\s*\p{L}\P{N}*$/u, "");
     if (bare) input.value = bare;
     announce();
   };
@@ -111,6 +112,12 @@ export function blank({ label, text, kind = "number", unit = "", offered, hint, 
   /** @type {Blank} */
   const made = {
     element, wrong, input, likely, set,
+    letters: choice && (() => {
+      input.inputMode = "text";
+      // A keypad that is up changes only for a blank that is entered anew.
+      input.blur();
+      input.focus();
+    }),
     fill(newText, newUnit) {
       set(newText, newUnit);
       announce();

@@ -1,15 +1,17 @@
 // @ts-check
 /** One bottle of the shelf, open for a change: its sentence, its rough measures, its earlier prices. */
 
+import { answerLine } from "./answer.js";
 import { activate, tellAll } from "./blanks.js";
 import * as core from "./core.js";
-import { date, shown, written } from "./figures.js";
+import { around, date, shown, written } from "./figures.js";
 import { emptyBottle, freshName, same } from "./fresh.js";
 import * as kept from "./kept.js";
-import { freshId, make, mark, note, say, soon, write } from "./page.js";
+import { openMeasuring } from "./measuring.js";
+import { freshId, make, note, say, soon, write } from "./page.js";
 import { roughTable } from "./rough.js";
 import { bottleSentence } from "./sentence.js";
-import { bottle as bottleWords, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
+import { bottle as bottleWords, glass as glassWords, problemWords, rough as roughWords, roughNamed, sum as sumWords } from "./words.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Figure} Figure */
 
@@ -20,11 +22,11 @@ const MOVES_MS = 300;
  * @param {object} does
  * @param {() => void} does.close
  * @param {(bottle: Bottle) => void} does.use
- * @param {(title: string, figure: Figure) => void} does.openWorking
+ * @param {(title: string, figure: Figure, about: import("./doubt.js").About) => void} does.openWorking
  * @param {Bottle | null} [does.seenBefore] the bottle as this tab saw it when a draft of it was begun
  */
 export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
-  const bottle = structuredClone(given ?? emptyBottle());
+  const bottle = { ...emptyBottle(), ...structuredClone(given) };
   const seen = () => kept.bottles.get(bottle.id)?.record ?? null;
   /** As this tab saw it when the editor opened: another tab's change is merged against it. */
   const before = seenBefore ?? structuredClone(seen());
@@ -42,11 +44,8 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   const sentence = bottleSentence(bottle, { changed });
   const { price, holds, name } = sentence.blanks;
   for (const blank of [price, holds, name]) blank.next = () => [price, holds, name].find((other) => !other.input.value.trim());
-  const lead = make("span", { class: "lead" });
-  const output = make("output", { class: "answer", "aria-live": "off", "data-long": "rather", "data-hint": bottleWords.hint });
-  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => each && openWorking(sumWords.workingOf.cost_each, each) },
-    make("span", {}, sumWords.working));
-  const cost = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, opens));
+  const answer = answerLine(bottleWords.hint, (figure, doubtFirst) =>
+    openWorking(sumWords.workingOf.cost_each, figure, { doubtFirst, named: () => bottle.name }));
 
   const rough = roughTable(bottle.rough, {
     over: kept.house.rough,
@@ -55,9 +54,15 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
       else delete bottle.rough[code];
       changed();
     },
+    about({ code }) {
+      const measuring = bottle.measured[code];
+      const size = measuring && core.measure({ house: kept.house, measuring, others: [] })?.size;
+      return size ? roughWords.measured(shown(size), around(size)) : measuring && !measuring.found ? roughWords.unfinished(roughNamed(code)) : "";
+    },
+    measure,
   });
   const roughFold = make("details", {}, make("summary", {}, bottleWords.rough), rough.element);
-  roughFold.open = Object.keys(bottle.rough).length > 0;
+  roughFold.open = Object.keys(bottle.rough).length + Object.keys(bottle.measured).length > 0;
   const moved = make("div", { class: "moved", "aria-live": "polite" });
   const earlier = make("div", { class: "earlier" });
   const keep = make("button", { type: "button", class: "wide", click: keepIt }, bottleWords.keep);
@@ -67,15 +72,21 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
     onShelf ? make("button", { type: "button", class: "quiet", click: takeOff }, bottleWords.remove) : null);
 
   const element = make("section", { class: "place editor", "aria-labelledby": heading.id },
-    heading, make("div", { class: "sentence" }, ...sentence.clauses), cost, keep, moved, sentence.toggles, earlier, roughFold, tools);
+    heading, make("div", { class: "sentence" }, ...sentence.clauses), answer.element, keep, moved, sentence.toggles, earlier, roughFold, tools);
   showEarlier();
   reckon();
 
   const showRestSoon = soon(() => {
     if (!element.isConnected) return;
     showRest();
-    kept.keepDraft("bottle", { record: bottle, before });
+    keepDraft();
   });
+  const keepDraft = () => kept.keepDraft("bottle", { record: bottle, before });
+
+  /** Measures a rough measure of this bottle. @param {string} code */
+  function measure(code) {
+    openMeasuring(bottle, code, { changed: keepDraft, closed: reckon, openWorking });
+  }
 
   /** At a key: the answer at once, the rest a moment later. */
   function changed() {
@@ -92,7 +103,7 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   function ask() {
     reply = core.answer({ house: kept.house, bottles: [bottle], pours: [], specs: [] });
     each = reply?.bottles[0]?.cost_each ?? null;
-    write(output, each ? shown(each) : "");
+    answer.show(each);
   }
 
   function showRest() {
@@ -104,10 +115,10 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
     const left = tellAll(places, reply?.problems ?? []).filter((problem) => problem.place.startsWith("bottles"));
     note("bottle", left[0] ? problemWords(left[0]) : null);
     const unit = reply?.bottles[0]?.usable?.unit ?? "ml";
-    write(lead, sumWords.each(unit));
-    opens.hidden = !each;
-    mark(opens, "aria-label", sumWords.howReckoned(each ? shown(each) : ""));
-    say(() => (each ? `${sumWords.each(unit)}: ${shown(each)}` : ""));
+    write(answer.lead, sumWords.each(unit));
+    rough.tell();
+    const spoken = answer.spoken();
+    say(() => (spoken ? `${sumWords.each(unit)}: ${spoken}` : ""));
     const unchanged = same(seen(), bottle) && !kept.isUnkept(bottle.id);
     keep.hidden = unchanged || !bottle.name.trim();
     write(keep, onShelf ? bottleWords.keepChange : bottleWords.keep);
@@ -164,5 +175,5 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   /** What was changed and not kept, as it is when one looks elsewhere. */
   const unkept = () => (settled || same(seen() ?? emptyBottle(bottle.id), bottle) ? null : { record: bottle, before });
 
-  return { element, unkept, arrive: () => (onShelf ? heading.focus() : price.input.focus(), activate(price)), bottle };
+  return { element, unkept, measure, arrive: () => (onShelf ? heading.focus() : price.input.focus(), activate(price)), bottle };
 }

@@ -23,7 +23,8 @@ function show(row, blank) {
       make("button", { type: "button", class: "chip", click: () => blank && take(blank, text, unit) }, make("bdi", {}, label)),
     ),
   );
-  row.hidden = likely.length === 0;
+  if (blank?.letters) row.append(make("button", { type: "button", class: "chip", "aria-label": words.letters, click: blank.letters }, "abc"));
+  row.hidden = !row.firstChild;
   row.scrollLeft = 0;
 }
 

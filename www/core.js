@@ -6,10 +6,15 @@
  */
 
 /** @typedef {import("./farthing.js")} Glue */
+/** @typedef {import("./farthing-more.js")} MoreGlue */
 /** @typedef {"no_wasm" | "not_loaded" | "trapped"} Reason */
 
 /** @type {Glue | null} */
 let glue = null;
+/** @type {MoreGlue | null} */
+let moreGlue = null;
+/** @type {Promise<boolean> | null} */
+let coming = null;
 /** @type {(reason: Reason) => void} */
 let gone = () => {};
 
@@ -30,9 +35,23 @@ export async function load(whenGone) {
   }
 }
 
+/** Loads what a first visit does without. @returns {Promise<boolean>} whether it can be asked; if not, it is tried again */
+export const loadMore = () => (coming ??= bringMore());
+
+async function bringMore() {
+  try {
+    const loaded = await import("./farthing-more.js");
+    await loaded.default({ module_or_path: new URL("farthing-more_bg.wasm", import.meta.url) });
+    moreGlue = loaded;
+  } catch {
+    coming = null;
+  }
+  return moreGlue !== null;
+}
+
 /** @param {Reason} reason */
 function lose(reason) {
-  glue = null;
+  glue = moreGlue = null;
   gone(reason);
   return false;
 }
@@ -40,15 +59,15 @@ function lose(reason) {
 export const isAlive = () => glue !== null;
 
 /**
- * Nothing comes back if the core is gone.
- * @param {"answer" | "moves" | "tables" | "shelf"} name
+ * Nothing comes back if the core is gone, or that part of it has not come yet.
+ * @param {((text: string) => string) | undefined} question
  * @param {object} record
  * @returns {any}
  */
-function ask(name, record) {
-  if (!glue) return null;
+function ask(question, record) {
+  if (!question) return null;
   try {
-    return JSON.parse(glue[name](JSON.stringify(record)));
+    return JSON.parse(question(JSON.stringify(record)));
   } catch {
     lose("trapped");
     return null;
@@ -56,16 +75,19 @@ function ask(name, record) {
 }
 
 /** @param {import("./records.js").Ask} record @returns {import("./records.js").Reply | null} */
-export const answer = (record) => ask("answer", record);
+export const answer = (record) => ask(glue?.answer, record);
 
 /** @param {import("./records.js").MovesAsk} record @returns {import("./records.js").MovesReply | null} */
-export const moves = (record) => ask("moves", record);
+export const moves = (record) => ask(moreGlue?.moves, record);
+
+/** @param {import("./records.js").MeasureAsk} record @returns {import("./records.js").MeasureReply | null} */
+export const measure = (record) => ask(moreGlue?.measure, record);
 
 /** @type {import("./records.js").Tables | null} */
 let known = null;
 
 /** The units, currencies and limits of the core. @returns {import("./records.js").Tables | null} */
-export const tables = () => (known ??= ask("tables", {}));
+export const tables = () => (known ??= ask(glue?.tables, {}));
 
 /** @param {Partial<import("./records.js").ShelfAsk>} wish @returns {import("./records.js").ShelfReply | null} */
-export const shelf = (wish) => ask("shelf", wish);
+export const shelf = (wish) => ask(glue?.shelf, wish);

@@ -4,7 +4,7 @@
  * dressed, with exactly the digits it came with. Also: which currency the locale pays in.
  */
 
-import { minor, units, one } from "./words.js";
+import { doubt, minor, units, one } from "./words.js";
 /** @typedef {import("./records.js").Figure} Figure */
 
 /** Some engines answer "C" for a language, which `Intl` refuses. */
@@ -68,11 +68,23 @@ export function currencySign() {
  * A figure in words a person reads: "34p", "£1.20", "1.84 ml".
  * @param {Figure} figure
  */
-export function shown(figure) {
-  if (figure.unit !== "money") return amount(figure.shown, figure.unit);
-  const small = minor[currency];
-  if (figure.shown_minor !== null && small) return small(number(figure.shown_minor));
-  return format(figure.shown, "currency");
+export const shown = (figure) => said({ text: figure.shown, minor: figure.shown_minor }, figure.unit);
+
+/** The same for a number rounded for display. @param {import("./records.js").Shown} rounded @param {string} unit */
+export function said({ text, minor: small }, unit) {
+  if (unit !== "money") return amount(text, unit);
+  const inMinor = minor[currency];
+  return small !== null && inMinor ? inMinor(number(small)) : format(text, "currency");
+}
+
+/** Between what a figure lies; empty if nothing in it is in doubt. @param {Figure} figure */
+export function around(figure) {
+  const { range, unit } = figure;
+  if (!range) return "";
+  const isMoney = unit === "money";
+  const about = said(range.about, unit);
+  const between = doubt.between(said(range.low, isMoney ? unit : ""), said(range.high, unit));
+  return isMoney && about !== shown(figure) ? doubt.about(about, between) : between;
 }
 
 /** @param {string} text @param {string} unit */
@@ -84,10 +96,13 @@ export function amount(text, unit) {
   return `${number(text)}\u00a0${name ? name[one(text) ? 0 : 1] : unit}`;
 }
 
+/** Whether a text ends in words of its own: "half", "60 ml"; not "about 50". */
+const NAMES_A_UNIT = /\p{L}\P{N}*$/u;
+
 /** A blank with its unit, as it was typed. @param {import("./records.js").Written} blank */
 export function written({ text, unit }) {
   const names = units[unit];
-  return !text || !names || /\p{L}{2}/u.test(text) ? text : `${text}\u00a0${names[one(text) ? 0 : 1]}`;
+  return !text || !names || NAMES_A_UNIT.test(text) ? text : `${text}\u00a0${names[one(text) ? 0 : 1]}`;
 }
 
 /** @param {string} day "2026-11-25" */

@@ -13,7 +13,7 @@ export function same(one, other) {
  * @param {any} bottle @param {any} given
  */
 export function become(bottle, given) {
-  const { paid, ...rest } = structuredClone(given);
+  const { paid, ...rest } = { measured: {}, ...structuredClone(given) };
   for (const name of Object.keys(bottle.paid)) bottle.paid[name] = paid[name];
   for (const name of Object.keys(bottle)) if (name !== "paid") bottle[name] = rest[name];
 }
@@ -31,4 +31,5 @@ export const emptyBottle = (id = freshName()) => ({
   holds: { text: "", unit: "ml" },
   wastage_percent: "",
   rough: {},
+  measured: {},
 });

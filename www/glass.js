@@ -1,14 +1,15 @@
 // @ts-check
 /** A glass: its name, its lines, what it costs, and a picture of what in it costs how much. */
 
+import { answerLine } from "./answer.js";
 import { activate, blank, tellAll } from "./blanks.js";
 import * as core from "./core.js";
-import { amount, shown } from "./figures.js";
+import { amount } from "./figures.js";
 import { emptyBottle, freshName, same } from "./fresh.js";
 import { glassLine } from "./glass-line.js";
 import { glassPicture } from "./glass-picture.js";
 import * as kept from "./kept.js";
-import { freshId, make, mark, note, say, soon, write } from "./page.js";
+import { freshId, make, note, say, soon, write } from "./page.js";
 import { clause } from "./sentence.js";
 import { clauses, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
 /** @typedef {import("./records.js").Spec} Spec */
@@ -18,8 +19,13 @@ import { clauses, glass as glassWords, problemWords, sum as sumWords } from "./w
 /** @returns {Spec} */
 const emptySpec = () => ({ id: freshName(), name: "", lines: [] });
 
-/** @param {object} does @param {(title: string, figure: import("./records.js").Figure) => void} does.openWorking */
-export function glassView({ openWorking }) {
+/**
+ * @param {object} does
+ * @param {(title: string, figure: import("./records.js").Figure, about: import("./doubt.js").About) => void} does.openWorking
+ * @param {(bottle: import("./records.js").Bottle, code: string, does: { changed: () => void, closed: () => void }) => void} does.measure
+ * @param {(id: string, code: string) => void} does.measureOnShelf
+ */
+export function glassView({ openWorking, measure, measureOnShelf }) {
   /** @type {Spec} */
   let spec = emptySpec();
   /** @type {ReturnType<typeof glassLine>[]} */
@@ -40,10 +46,10 @@ export function glassView({ openWorking }) {
     },
   });
   name.fill = (text, id) => open(id ? structuredClone(kept.specs.get(id)?.record ?? emptySpec()) : emptySpec());
-  const total = make("output", { class: "answer", "aria-live": "off", "data-hint": glassWords.hint });
-  const opens = make("button", { type: "button", class: "opens", hidden: true, click: () => reply?.cost && openWorking(spec.name || glassWords.heading, reply.cost) },
-    make("span", {}, sumWords.working));
+  const total = answerLine(glassWords.hint, (figure, doubtFirst) => openWorking(spec.name || glassWords.heading, figure, { ...about, doubtFirst }));
+  write(total.lead, clauses.cost(true));
   const without = make("p", { class: "without", hidden: true });
+  total.element.append(without);
   const picture = make("div", { class: "picture-place" });
   const list = make("ol", { class: "lines" });
   const starters = make("div", { class: "also" },
@@ -60,9 +66,21 @@ export function glassView({ openWorking }) {
     "section", { class: "place glass", "aria-labelledby": heading.id },
     heading,
     clause(glassWords.a, [name]),
-    make("div", { class: "clause cost" }, make("span", { class: "lead" }, clauses.cost(true)), make("span", { class: "said" }, total, opens), without),
+    total.element,
     picture, list, starters, keep, example, fresh,
   );
+
+  /** Which line a part of a doubt stands in. @param {{ line: number | null, bottle: string }} part */
+  const lineOf = ({ line, bottle }) => (line === null ? lines.find((each) => each.line.bottle === bottle) : lines[line]);
+  /** @type {import("./doubt.js").About} */
+  const about = {
+    named: (part) => lineOf(part)?.name() ?? "",
+    measure(part) {
+      const own = lineOf(part)?.line.own;
+      if (own) measure(own, part.of, { changed: () => kept.keepDraft("glass", spec), closed: reckon });
+      else measureOnShelf(lineOf(part)?.line.bottle ?? "", part.of);
+    },
+  };
 
   /** @returns {import("./blanks.js").Likely[]} */
   function likelySpecs() {
@@ -122,7 +140,7 @@ export function glassView({ openWorking }) {
     const before = new Map(lines.map((each) => [each.line, each]));
     lines = spec.lines.map((line) => before.get(line) ?? glassLine(line, {
       changed, remove: () => remove(line), move: (step) => move(line, step),
-      openWorking: (figure) => openWorking(glassWords.lineCost, figure),
+      openWorking: (figure) => openWorking(glassWords.lineCost, figure, { ...about, measure: ({ of }) => about.measure?.({ of, line: spec.lines.indexOf(line), bottle: line.bottle }) }),
     }));
     list.replaceChildren(...lines.map((each) => each.element));
   }
@@ -164,8 +182,7 @@ export function glassView({ openWorking }) {
     const left = tellAll(/** @type {any} */ (places), whole?.problems ?? []);
     note("glass", left[0] ? problemWords(left[0]) : null);
     lines.forEach((line, at) => line.show(reply?.lines[at]));
-    const text = total.textContent ?? "";
-    mark(opens, "aria-label", sumWords.howReckoned(text));
+    const text = total.spoken();
     say(() => (text ? `${spec.name || glassWords.unnamed}: ${text} ${without.hidden ? "" : without.textContent}` : ""));
     showPicture();
     const onShelf = kept.specs.get(spec.id)?.record;
@@ -178,10 +195,7 @@ export function glassView({ openWorking }) {
   const isOfExample = () => spec.lines.some((line) => kept.isExample(line.bottle));
 
   function showTotal() {
-    const text = reply?.cost ? shown(reply.cost) : "";
-    write(total, text);
-    total.dataset.long = text.length > 9 ? "very" : text.length > 5 ? "rather" : "no";
-    opens.hidden = !reply?.cost;
+    total.show(reply?.cost);
     without.hidden = !reply?.missing || !reply.cost;
     write(without, glassWords.without(reply?.missing ?? 0));
   }

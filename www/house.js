@@ -3,12 +3,12 @@
 
 import { activate, blank, choice, tellAll } from "./blanks.js";
 import * as core from "./core.js";
-import { date, decimalMark, locale } from "./figures.js";
+import { amount, date, decimalMark, locale, number } from "./figures.js";
 import * as kept from "./kept.js";
 import { freshId, make } from "./page.js";
 import { roughTable } from "./rough.js";
 import { clause } from "./sentence.js";
-import { about as aboutWords, house as houseWords, labels } from "./words.js";
+import { about as aboutWords, house as houseWords, labels, rough as roughWords, sources } from "./words.js";
 
 export function houseView() {
   const house = kept.house;
@@ -22,8 +22,9 @@ export function houseView() {
   const reclaims = choice(houseWords.reclaim, Object.entries(houseWords.reclaims), String(house.reclaims_tax), (value) =>
     change({ reclaims_tax: value === "true" }));
   const kitchen = choice(houseWords.kitchen, Object.entries(houseWords.kitchens), house.kitchen, (value) => change({ kitchen: value }));
+  const fill = choice(houseWords.fill, Object.entries(houseWords.fills), String(house.counts_fill), (value) => change({ counts_fill: value === "true" }));
   const rough = roughTable(house.rough, {
-    sourced: true,
+    about: ({ code, amount: size, least, most }) => roughWords.from(number(size), number(least), amount(most, "ml"), sources[code] ?? ""),
     changed(code, size) {
       const { [code]: _, ...rest } = kept.house.rough;
       change({ rough: size ? { ...rest, [code]: size } : rest });
@@ -36,6 +37,9 @@ export function houseView() {
       clause(houseWords.tax, [rate], make("span", { class: "tail" }, houseWords.percent)),
       clause(houseWords.i, [], reclaims.element),
       clause(houseWords.spoon, [], kitchen.element)),
+    make("h2", {}, houseWords.sure),
+    clause(houseWords.bottles, [], fill.element),
+    make("p", { class: "small" }, houseWords.fillAbout),
     make("h2", {}, houseWords.rough),
     make("p", { class: "small" }, houseWords.roughAbout),
     rough.element,
@@ -63,6 +67,7 @@ export function houseView() {
     rate.set(kept.house.tax_percent);
     reclaims.set(String(kept.house.reclaims_tax));
     kitchen.set(kept.house.kitchen);
+    fill.set(String(kept.house.counts_fill));
     for (const [code, each] of rough.places) each.set(kept.house.rough[code]?.text ?? "", kept.house.rough[code]?.unit);
   }
   tell();

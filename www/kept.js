@@ -27,6 +27,7 @@ export let house = /** @type {House} */ ({
   kitchen: likelyKitchen(),
   tax_percent: "20",
   reclaims_tax: false,
+  counts_fill: false,
   rough: {},
 });
 /** @type {House | null} */

@@ -17,8 +17,10 @@ const SLOW_MS = 2500;
 
 /** @type {Partial<Record<string, View>>} */
 const views = {};
-/** @param {string} title @param {import("./records.js").Figure} figure */
-const openWorking = async (title, figure) => (await import("./mat.js")).openMat(title, figure);
+/** @param {string} title @param {import("./records.js").Figure} figure @param {import("./doubt.js").About} [about] */
+const openWorking = async (title, figure, about) => (await import("./mat.js")).openMat(title, figure, about);
+/** Measures with the bottle of the sum. @param {import("./records.js").Bottle} bottle @param {string} code @param {{ changed: () => void, closed: () => void }} does */
+const measure = async (bottle, code, does) => (await import("./measuring.js")).openMeasuring(bottle, code, { ...does, openWorking });
 
 // The core is compiled while the sum is built.
 const slow = setTimeout(() => note("core", goneWords.slow), SLOW_MS);
@@ -27,7 +29,7 @@ const loading = core.load((reason) => {
   note("core", goneWords[reason], [[goneWords.again, reload]]);
 });
 
-const sum = sumView({ openWorking });
+const sum = sumView({ openWorking, measure });
 views.sum = sum;
 main.replaceChildren(sum.element);
 followKeyboard();
@@ -100,7 +102,7 @@ async function showPlace(place) {
 /** @param {string} place @returns {Promise<View | undefined>} */
 async function openView(place) {
   await begun;
-  if (place === "glass") return (await import("./glass.js")).glassView({ openWorking });
+  if (place === "glass") return (await import("./glass.js")).glassView({ openWorking, measure, measureOnShelf });
   if (place === "shelf") return (await import("./shelf.js")).shelfView({ useBottle, openGlass, openWorking });
   if (place === "house") return (await import("./house.js")).houseView();
   return undefined;
@@ -119,6 +121,13 @@ async function openGlass(spec) {
   go("glass");
 }
 
+/** A rough measure of a bottle of the shelf is to be measured. @param {string} id @param {string} code */
+async function measureOnShelf(id, code) {
+  go("shelf");
+  await showPlace("shelf");
+  /** @type {any} */ (views.shelf).measure(id, code);
+}
+
 /** What the first answer does not wait for. */
 async function later() {
   const { startChips } = await import("./chips.js");
@@ -126,7 +135,7 @@ async function later() {
   const { startUpdates } = await import("./update.js");
   startUpdates(reload);
   // All of one version is at hand before another can be: nothing is loaded late into an older page.
-  await Promise.all([import("./mat.js"), import("./glass.js"), import("./shelf.js"), import("./house.js")]);
+  await Promise.all([core.loadMore(), import("./mat.js"), import("./measuring.js"), import("./glass.js"), import("./shelf.js"), import("./house.js")]);
 }
 
 function listen() {

@@ -1,6 +1,7 @@
 // @ts-check
-/** The beer mat: a figure's arithmetic, line by line, as one would write it down. */
+/** The beer mat: a figure's arithmetic, line by line, as one would write it down, and how sure it is. */
 
+import { doubtOf } from "./doubt.js";
 import { amount, number, shown } from "./figures.js";
 import { freshId, make } from "./page.js";
 import { go, opened, shut } from "./places.js";
@@ -15,14 +16,20 @@ const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
 /**
  * @param {string} title
  * @param {Figure} figure
+ * @param {import("./doubt.js").About} [about]
  */
-export function openMat(title, figure) {
-  const heading = make("h2", { id: freshId() }, title);
+export function openMat(title, figure, about = {}) {
+  const heading = make("h2", { id: freshId(), tabindex: "-1", autofocus: true }, title);
   const lines = make("ol", { class: "arithmetic" }, ...figure.working.map(line));
+  /** @type {(() => void) | undefined} what to do once it is gone */
+  let then;
+  const leave = (/** @type {() => void} */ next) => ((then = next), mat.close());
+  const reckoned = [lines, result(figure), ...assumptions(figure.working, about, leave)];
+  const doubted = doubtOf(figure, about, leave);
   const mat = make(
     "dialog",
     { class: "mat", "aria-labelledby": heading.id },
-    make("div", { class: "stitched" }, heading, lines, result(figure), ...assumptions(figure.working),
+    make("div", { class: "stitched" }, heading, ...(about.doubtFirst ? [...doubted, make("h3", {}, workingWords.heading), ...reckoned] : [...reckoned, ...doubted]),
       make("button", { type: "button", class: "wide", click: () => mat.close() }, workingWords.close)),
   );
   document.body.append(mat);
@@ -31,7 +38,7 @@ export function openMat(title, figure) {
   opened(() => ((byBack = true), mat.close()));
   mat.addEventListener("close", () => {
     mat.remove();
-    if (!byBack) shut();
+    if (!byBack) shut(then);
   });
   mat.addEventListener("click", (event) => event.target === mat && mat.close());
   mat.showModal();
@@ -63,8 +70,12 @@ function result(figure) {
   return make("p", { class: "comes-to" }, make("strong", {}, shown(figure)), how && make("span", {}, how));
 }
 
-/** Every assumption in the working, with its source and the way to change it. @param {Step[]} working */
-function assumptions(working) {
+/**
+ * Every assumption in the working, with its source and the way to change it: where it was measured,
+ * or the table of rough measures.
+ * @param {Step[]} working @param {import("./doubt.js").About} about @param {(then: () => void) => void} leave
+ */
+function assumptions(working, { measure }, leave) {
   const named = new Map();
   for (const step of working) {
     for (const term of step.terms) {
@@ -72,17 +83,12 @@ function assumptions(working) {
       if (term.is.startsWith("rough_")) named.set(`${rough} ${term.is}`, [rough, term]);
     }
   }
-  return [...named.values()].map(([rough, term]) =>
-    make("p", { class: "assumed" },
+  return [...named.values()].map(([rough, term]) => {
+    const again = term.is === "rough_measured" && measure;
+    const change = () => leave(again ? () => again({ of: rough, line: null, bottle: "" }) : () => go("house"));
+    return make("p", { class: "assumed" },
       workingWords.taken(roughNamed(rough), amount(term.shown, term.unit)),
       " ", term.is === "rough_assumed" ? sources[rough] ?? "" : workingWords.yours[term.is] ?? "",
-      " ", make("button", { type: "button", class: "quiet", click: change }, workingWords.change)),
-  );
-}
-
-/** Leads to the table of rough measures. @param {Event} event */
-function change(event) {
-  const mat = /** @type {HTMLElement} */ (event.target).closest("dialog");
-  mat?.addEventListener("close", () => setTimeout(() => go("house"), 50));
-  mat?.close();
+      " ", make("button", { type: "button", class: "quiet", click: change }, again ? workingWords.again : workingWords.change));
+  });
 }

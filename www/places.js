@@ -19,6 +19,8 @@ const layers = [];
 let current = "sum";
 /** @type {(place: Place) => void} */
 let show = () => {};
+/** @type {(() => void) | undefined} what waits for what is open to be gone */
+let next;
 
 export const currentPlace = () => current;
 
@@ -37,7 +39,11 @@ export function startPlaces(bar, shower) {
   }
   addEventListener("popstate", () => {
     closeTo(history.state?.depth ?? 0);
-    arrive(placeOfAddress());
+    // What is still open lies over its place.
+    if (layers.length === 0) arrive(placeOfAddress());
+    const then = next;
+    next = undefined;
+    then?.();
   });
   history.replaceState({ depth: 0 }, "", location.href);
   arrive(placeOfAddress());
@@ -78,9 +84,25 @@ export function opened(close) {
   history.pushState({ depth: layers.length }, "", location.href);
 }
 
-/** Closes the innermost open thing, as the Back button would. */
-export function shut() {
-  if (layers.length > 0) history.back();
+/** Lays something over the place; Back shows the place again as it was. @param {HTMLElement} element @param {() => void} closed */
+export function openOver(element, closed) {
+  const main = /** @type {HTMLElement} */ (document.getElementById("main"));
+  const [below, from, at] = [[...main.childNodes], scrollY, document.activeElement];
+  main.replaceChildren(element);
+  opened(() => {
+    main.replaceChildren(...below);
+    closed();
+    scrollTo(0, from);
+    if (at instanceof HTMLElement) at.focus({ preventScroll: true });
+  });
+  scrollTo(0, 0);
+}
+
+/** Closes the innermost open thing, as the Back button would. @param {() => void} [then] */
+export function shut(then) {
+  if (layers.length === 0) return;
+  next = then;
+  history.back();
 }
 
 /** @param {number} depth */

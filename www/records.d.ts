@@ -12,6 +12,7 @@ export interface House {
   kitchen: string;
   tax_percent: string;
   reclaims_tax: boolean;
+  counts_fill: boolean;
   rough: { [key: string]: Written };
 }
 
@@ -24,6 +25,26 @@ export interface Paid {
   tax_percent: string;
 }
 
+export interface Found {
+  size: string;
+  standard: string;
+  freedom: string;
+  more_helps: boolean;
+}
+
+export interface Measuring {
+  way: string;
+  readings: (string)[];
+  number: string;
+  vessel: Written;
+  step: string;
+  strength: string;
+  celsius: string;
+  known_volume: Written;
+  known_weight: string;
+  found: Found | null;
+}
+
 export interface Bottle {
   id: string;
   name: string;
@@ -31,6 +52,7 @@ export interface Bottle {
   holds: Written;
   wastage_percent: string;
   rough: { [key: string]: Written };
+  measured: { [key: string]: Measuring };
 }
 
 export interface Line {
@@ -76,18 +98,77 @@ export interface Step {
   rounded: string;
 }
 
+export interface Shown {
+  text: string;
+  minor: string | null;
+}
+
+export interface Part {
+  is: string;
+  line: number | null;
+  bottle: string;
+  of: string;
+  unit: string;
+  best: string;
+  least: string;
+  most: string;
+  spread: string;
+  moves: Shown;
+  share_percent: number;
+}
+
+export interface Helps {
+  part: number;
+  how: string;
+  left_percent: number;
+}
+
+export interface Range {
+  about: Shown;
+  low: Shown;
+  high: Shown;
+  low_value: string;
+  high_value: string;
+  middle: Shown;
+  standard: Shown;
+  factor: string;
+  freedom: number | null;
+  cut: boolean;
+  parts: (Part)[];
+  helps: Helps | null;
+}
+
 export interface Figure {
   value: string;
   unit: string;
   shown: string;
   shown_minor: string | null;
   working: (Step)[];
+  range: Range | null;
 }
 
 export interface Problem {
   code: string;
   place: string;
   values: { [key: string]: string };
+}
+
+export interface MeasureAsk {
+  house: House;
+  measuring: Measuring;
+  others: (Found)[];
+}
+
+export interface MeasureReply {
+  found: Found | null;
+  size: Figure | null;
+  scatter: Figure | null;
+  more: number;
+  outlier: number | null;
+  density: Figure | null;
+  between_mean: Figure | null;
+  between_deviation: Figure | null;
+  problems: (Problem)[];
 }
 
 export interface BottleReply {
@@ -152,6 +233,8 @@ export interface UnitRow {
   kind: string;
   rough: boolean;
   amount: string;
+  least: string;
+  most: string;
   base: string;
 }
 

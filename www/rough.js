@@ -4,9 +4,9 @@
 import { blank } from "./blanks.js";
 import * as core from "./core.js";
 import { number } from "./figures.js";
-import { make } from "./page.js";
+import { make, write } from "./page.js";
 import { clause } from "./sentence.js";
-import { rough as roughWords, roughNamed, sources } from "./words.js";
+import { rough as roughWords, roughNamed } from "./words.js";
 /** @typedef {import("./records.js").Written} Written */
 
 /**
@@ -14,11 +14,14 @@ import { rough as roughWords, roughNamed, sources } from "./words.js";
  * @param {object} options
  * @param {(code: string, size: Written | null) => void} options.changed
  * @param {Record<string, Written>} [options.over] the sizes that hold where there is none here
- * @param {boolean} [options.sourced] whether each names its source
+ * @param {(unit: import("./records.js").UnitRow) => string} options.about what stands below a size
+ * @param {(code: string) => void} [options.measure] goes to measure it
  */
-export function roughTable(sizes, { changed, over = {}, sourced = false }) {
+export function roughTable(sizes, { changed, over = {}, about, measure }) {
   /** @type {[string, import("./blanks.js").Blank][]} */
   const places = [];
+  /** @type {(() => void)[]} */
+  const tells = [];
   const rows = (core.tables()?.units ?? []).filter((unit) => unit.rough).map((unit) => {
     const own = over[unit.code]?.text ? over[unit.code] : null;
     const size = blank({
@@ -30,10 +33,14 @@ export function roughTable(sizes, { changed, over = {}, sourced = false }) {
       },
     });
     places.push([unit.code, size]);
-    const source = sourced ? make("p", { class: "source" }, sources[unit.code] ?? "") : null;
+    const told = make("span");
+    tells.push(() => write(told, about(unit)));
     const line = clause(roughWords.is(roughNamed(unit.code)), [size]);
-    if (source) line.append(source);
+    line.append(make("p", { class: "source" }, told, measure
+      ? make("button", { type: "button", class: "quiet", "aria-label": roughWords.measure(roughNamed(unit.code)), click: () => measure(unit.code) }, roughWords.measureIt) : null));
     return line;
   });
-  return { element: make("div", { class: "rough-table" }, ...rows), places };
+  const tell = () => tells.forEach((each) => each());
+  tell();
+  return { element: make("div", { class: "rough-table" }, ...rows), places, tell };
 }

@@ -28,7 +28,7 @@ const PLAIN = { ı: "i", ł: "l", ø: "o", đ: "d", ß: "ss", æ: "ae", œ: "oe"
  * @param {object} does
  * @param {(bottle: Bottle) => void} does.useBottle
  * @param {(spec: Spec) => void} does.openGlass
- * @param {(title: string, figure: import("./records.js").Figure) => void} does.openWorking
+ * @param {(title: string, figure: import("./records.js").Figure, about: import("./doubt.js").About) => void} does.openWorking
  */
 export function shelfView({ useBottle, openGlass, openWorking }) {
   /** @type {Entry[]} */
@@ -132,6 +132,7 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     });
     scrollTo(0, 0);
     editor.arrive();
+    return editor;
   }
 
   // Paper has no scrolling: every row is drawn first.
@@ -144,5 +145,10 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     element,
     refill: () => (files.refill(), gather()),
     arrive: () => activate(null),
+    /** Measures a rough measure of a bottle that stands here. @param {string} id @param {string} code */
+    measure(id, code) {
+      const record = kept.bottles.get(id)?.record;
+      if (record) edit(record).measure(code);
+    },
   };
 }

@@ -1,14 +1,15 @@
 // @ts-check
 /** The quick sum: what a dash or a pour of one bottle costs. */
 
+import { answerLine } from "./answer.js";
 import { blank, activate, tellAll } from "./blanks.js";
 import * as core from "./core.js";
-import { amount, shown } from "./figures.js";
+import { amount, said, shown, written } from "./figures.js";
 import { become, emptyBottle, freshName, same } from "./fresh.js";
 import * as kept from "./kept.js";
-import { freshId, make, mark, note, say, soon, write } from "./page.js";
+import { freshId, make, note, say, soon, write } from "./page.js";
 import { bottleSentence, clause } from "./sentence.js";
-import { clauses, labels, one, sum as sumWords, units, usualMeasures } from "./words.js";
+import { clauses, labels, one, sum as sumWords, usualMeasures } from "./words.js";
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {import("./records.js").Bottle} Bottle */
 
@@ -22,15 +23,6 @@ import { clauses, labels, one, sum as sumWords, units, usualMeasures } from "./w
 /** @returns {Sum} */
 const emptySum = () => ({ bottle: emptyBottle("sum"), measure: { text: "", unit: "dash" } });
 
-/** The lead word of the answer and the figure itself, which opens its working. */
-function answerLine() {
-  const output = make("output", { class: "answer", "aria-live": "off", "data-hint": sumWords.hint });
-  const open = make("button", { type: "button", class: "opens", hidden: true }, make("span", {}, sumWords.working));
-  const lead = make("span", { class: "lead" });
-  const element = make("div", { class: "clause cost" }, lead, make("span", { class: "said" }, output, open));
-  return { element, output, open, lead };
-}
-
 /** @param {string} below what the figure is */
 function fact(below) {
   const figure = make("b");
@@ -41,9 +33,10 @@ function fact(below) {
 
 /**
  * @param {object} options
- * @param {(title: string, figure: Figure, bottle: Bottle) => void} options.openWorking
+ * @param {(title: string, figure: Figure, about: import("./doubt.js").About) => void} options.openWorking
+ * @param {(bottle: Bottle, code: string, does: { changed: () => void, closed: () => void }) => void} options.measure
  */
-export function sumView({ openWorking }) {
+export function sumView({ openWorking, measure: measureBottle }) {
   /** @type {Sum} */
   const sum = emptySum();
   /** @type {import("./records.js").Reply | null} */
@@ -58,7 +51,7 @@ export function sumView({ openWorking }) {
       changed();
     },
   });
-  const answer = answerLine();
+  const answer = answerLine(sumWords.hint, (_, doubtFirst) => show("cost", doubtFirst));
   const facts = { amount: fact(sumWords.poured), each: fact(""), count: fact(sumWords.count) };
   const keep = make("button", { type: "button", class: "wide", hidden: true, click: keepBottle }, sumWords.keep);
   const clear = make("button", { type: "button", class: "quiet", click: startOver }, sumWords.clear);
@@ -77,20 +70,23 @@ export function sumView({ openWorking }) {
     sentence.toggles, keep,
   );
 
-  answer.open.addEventListener("click", () => show("cost"));
   facts.amount.element.addEventListener("click", () => show("amount"));
   facts.each.element.addEventListener("click", () => show("cost_each"));
   facts.count.element.addEventListener("click", () => show("count"));
 
-  /** @param {"cost" | "amount" | "count" | "cost_each"} which */
-  function show(which) {
+  /** @param {"cost" | "amount" | "count" | "cost_each"} which @param {boolean} [doubtFirst] */
+  function show(which, doubtFirst) {
     const figure = which === "cost_each" ? reply?.bottles[0]?.cost_each : reply?.pours[0]?.[which];
-    if (figure) openWorking(sumWords.workingOf[which], figure, sum.bottle);
+    if (figure) openWorking(sumWords.workingOf[which], figure, { doubtFirst, named: () => sum.bottle.name, measure: measureIt });
   }
+
+  /** @param {{ of: string }} part */
+  const measureIt = ({ of }) => measureBottle(sum.bottle, of, { changed: keepDraft, closed: reckon });
+  const keepDraft = () => kept.keepDraft("sum", sum);
 
   const showRestSoon = soon(() => {
     showRest();
-    kept.keepDraft("sum", sum);
+    keepDraft();
   });
 
   /** At a key: the figures at once, the rest a moment later. */
@@ -122,22 +118,15 @@ export function sumView({ openWorking }) {
     const pour = reply?.pours[0];
     measure.read(pour?.unit ?? "");
     sentence.blanks.holds.read(reply?.bottles[0]?.unit ?? "");
-    const figure = pour?.cost ? shown(pour.cost) : "";
-    mark(answer.open, "aria-label", sumWords.howReckoned(figure));
-    say(() => (figure ? sumWords.spoken(sum.measure.text, measureName(), sum.bottle.name, figure) : ""));
+    const figure = answer.spoken();
+    say(() => (figure ? sumWords.spoken(written(sum.measure), sum.bottle.name, figure) : ""));
     showKeep();
   }
 
   function showAnswer() {
-    const cost = reply?.pours[0]?.cost;
-    const text = cost ? shown(cost) : "";
-    write(answer.output, text);
+    answer.show(reply?.pours[0]?.cost);
     write(answer.lead, clauses.cost(one(sum.measure.text)));
-    mark(answer.output, "data-long", text.length > 9 ? "very" : text.length > 5 ? "rather" : "no");
-    if (answer.open.hidden === Boolean(cost)) answer.open.hidden = !cost;
   }
-
-  const measureName = () => units[sum.measure.unit]?.[one(sum.measure.text) ? 0 : 1] ?? "";
 
   /** The figures below never disagree with the answer. */
   function showFacts() {
@@ -147,7 +136,10 @@ export function sumView({ openWorking }) {
     fillFact(facts.each, each ? shown(each) : null, sumWords.each(unit));
     fillFact(facts.amount, pour?.amount ? shown(pour.amount) : null, sumWords.poured);
     const left = pour?.left_over && pour.left_over.shown !== "0" ? shown(pour.left_over) : "";
-    fillFact(facts.count, pour?.count ? amount(pour.count.shown, "") : null, sumWords.countAndLeft(left));
+    // However many there are, whole ones may be as many at the least as at the most.
+    const range = pour?.count?.range;
+    fillFact(facts.count, pour?.count ? amount(pour.count.shown, "") : null,
+      range && range.low.text !== range.high.text ? sumWords.countBetween(said(range.low, ""), said(range.high, "")) : sumWords.countAndLeft(left));
   }
 
   /** @param {ReturnType<typeof fact>} place @param {string | null} text @param {string} caption */

@@ -4,7 +4,7 @@
 /** @typedef {import("./records.js").Problem} Problem */
 
 /** Whether an amount as typed is spoken of in the singular. @param {string} text */
-export const one = (text) => /^\s*(1|½|¼|¾|⅓|⅔|⅛|half( a)?|a|1\/[1-9]\d*)\s*(\p{L}|$)/u.test(text);
+export const one = (text) => /^\s*(?:about )?(1|½|¼|¾|⅓|⅔|⅛|half( a)?|a|1\/[1-9]\d*)\s*(\p{L}|$)/u.test(text);
 
 /** Units by code: one of them, several of them. @type {Record<string, [string, string]>} */
 export const units = {
@@ -20,6 +20,7 @@ export const units = {
   us_pint: ["pint, US", "pints, US"], imp_pint: ["pint, imp.", "pints, imp."],
   g: ["g", "g"], kg: ["kg", "kg"], oz: ["oz", "oz"], lb: ["lb", "lb"],
   piece: ["piece", "pieces"], bottle: ["of the bottle", "bottles"],
+  g_per_ml: ["g/ml", "g/ml"], ml_per_g: ["ml/g", "ml/g"],
 };
 
 /** @type {Record<string, string>} */
@@ -40,6 +41,7 @@ export const words = {
   name: "Farthing",
   shut: "Close this",
   likely: "Likely answers",
+  letters: "abc: write words",
   anything: "anything",
   printed: (/** @type {string} */ day, /** @type {string} */ currency, /** @type {boolean} */ reclaims) =>
     `${day}. Costs in ${currency}, ${reclaims ? "without tax, which is got back" : "with tax, which is not got back"}.`,
@@ -54,7 +56,7 @@ export const words = {
 
 /** What two tabs may both change, by field. @type {Record<string, string>} */
 const clashing = {
-  name: "the name", paid: "the price", holds: "what it holds", wastage_percent: "the waste", rough: "the size of a measure", lines: "what is in it",
+  name: "the name", paid: "the price", holds: "what it holds", wastage_percent: "the waste", rough: "the size of a measure", measured: "what was measured", lines: "what is in it",
 };
 
 /** What a blank is, for those who do not see the sentence around it. */
@@ -101,10 +103,13 @@ export const usualSizes = [
 export const usualMeasures = [
   { label: "1 dash", text: "1", unit: "dash" },
   { label: "2 dashes", text: "2", unit: "dash" },
+  { label: "2–3 dashes", text: "2-3", unit: "dash" },
   { label: "½ dropper", text: "½", unit: "dropper" },
   { label: "dropper", text: "1", unit: "dropper" },
   { label: "25 ml", text: "25", unit: "ml" },
   { label: "50 ml", text: "50", unit: "ml" },
+  { label: "5–10 ml", text: "5-10", unit: "ml" },
+  { label: "about 50 ml", text: "about 50", unit: "ml" },
   { label: "bar spoon", text: "1", unit: "bar_spoon" },
   { label: "½ bottle", text: "½", unit: "bottle" },
   { label: "1 piece", text: "1", unit: "piece" },
@@ -125,6 +130,7 @@ export const sum = {
   count: "in the bottle",
   each: (/** @type {string} */ unit) => `a ${units[unit]?.[0] ?? unit}`,
   countAndLeft: (/** @type {string} */ left) => (left ? `in the bottle, ${left} over` : "in the bottle"),
+  countBetween: (/** @type {string} */ low, /** @type {string} */ high) => `in the bottle: ${low} to ${high}`,
   keep: "Keep this bottle on the shelf",
   keepChange: "Keep the change on the shelf",
   kept: (/** @type {string} */ name) => `${name} is on the shelf.`,
@@ -133,8 +139,8 @@ export const sum = {
   undo: "Undo",
   working: "working",
   howReckoned: (/** @type {string} */ figure) => `${figure}: see the working`,
-  spoken: (/** @type {string} */ amount, /** @type {string} */ unit, /** @type {string} */ name, /** @type {string} */ cost) =>
-    `${amount} ${unit}${name ? ` of ${name}` : ""}: ${cost}`,
+  spoken: (/** @type {string} */ measure, /** @type {string} */ name, /** @type {string} */ cost) =>
+    `${measure}${name ? ` of ${name}` : ""}: ${cost}`,
   problem: (/** @type {Problem} */ problem) => problemWords(problem),
   workingOf: { cost: "What the measure costs", amount: "The measure", count: "How many in the bottle", cost_each: "What one of it costs" },
 };
@@ -169,6 +175,14 @@ const problems = {
   number_zero_below: (v) => `“${v.typed}” divides by nought. Try 1/2.`,
   too_big: (v) => `That is more than this page reckons with. Try ${v.most ?? "a smaller number"} or less.`,
   whole_number_needed: (v) => `“${v.typed}” must be a whole number. Try 6 or 12.`,
+  range_backwards: (v) => `“${v.typed}” begins with the larger number. Try it the other way round: 5-10, not 10-5.`,
+  range_not_here: () => "One number is wanted here, not from one to another. Try 700 ml.",
+  one_reading: () => "One reading does not tell how one differs from the next, so that is assumed. Do it once more.",
+  readings_equal: () => "All the readings are the same: they may hide how one differs from the next. Try more at a time, or a finer scale.",
+  below_step: () => "That is less than one step, which says little. Try more of them at a time.",
+  density_out_of_range: () => "No drink is as light or as heavy as that. Look again at the volume and what it weighs.",
+  too_many_readings: (v) => `${v.most ?? "So many"} readings are enough. Take some out.`,
+  temperature_out_of_range: (v) => `This holds from ${v.least} to ${v.most} °C. Try 20, or leave it empty.`,
   unit_missing: (v) => `${v.typed} of what? Try ${v.typed} ml.`,
   unit_unknown: (v) => `“${v.typed}” is no measure this page knows. Try ml, cl, oz, dash or piece.`,
   holds_unit: () => "A bottle holds a volume, a weight or a count. Try 700 ml, 1 kg or 40 pieces.",
@@ -209,6 +223,8 @@ export function problemWords(problem, mark = ".") {
   const blank = problem.place.split(".").pop() ?? "";
   return told(/** @type {Record<string, string>} */ ({ ...rest, blank, either: local(either), or: local(or) }));
 }
+/** Codes that say something of a result which holds all the same. */
+export const remarks = ["one_reading", "readings_equal", "below_step"];
 /** Every code that has a sentence. */
 export const problemCodes = Object.keys(problems);
 
@@ -217,22 +233,126 @@ export const roughNamed = (code) => `A ${units[code]?.[0] ?? code}`;
 
 /** Where an assumed size comes from, by its unit. @type {Record<string, string>} */
 export const sources = {
-  dash: "The usual trade convention, 1/32 of a US fluid ounce. Published dashes run from 0.15 to 1.23 ml.",
-  drop: "The metric drop of water; a drop of spirit is smaller.",
-  dropper: "A bar dropper, filled; makers say slightly under 1 ml.",
+  dash: "The usual trade convention, 1/32 of a US fluid ounce; dasher tops that were measured gave from 0.15 ml, a kitchen trial up to 1.23 ml.",
+  drop: "The metric drop of water (UCUM; USP 1101 lets it weigh 45 to 55 mg); a drop of spirit is less than half of it.",
+  dropper: "A bar dropper, filled; a maker says slightly under 1 ml. How far it may be off is common practice, no source.",
   bar_spoon: "1/8 of a US fluid ounce, from a vintage bar book; the trade sells 2.5 to 5 ml.",
-  splash: "One US teaspoon, from a trade table that also says 3.7 ml.",
+  splash: "One US teaspoon, from a trade table that also says 3.7 ml. The most is common practice, no source.",
   rinse: "Common practice, no source.",
   drizzle: "Common practice, no source.",
 };
 
+/** @typedef {string} T */
+/** Of what a part of a doubt is, if it has a name. @param {T} name */
+const of = (name) => (name ? ` of ${name}` : "");
+/** How large one is. @param {T} code @param {T} name */
+const size = (code, name) => `the size of ${roughNamed(code).toLowerCase()}${of(name)}`;
+
+/** What is left of a doubt, from how many percent on. @type {[number, T][]} */
+const LEFT = [[83, "nine tenths"], [71, "three quarters"], [59, "two thirds"], [42, "half"], [30, "a third"], [23, "a quarter"], [15, "a fifth"], [0, "a tenth"]];
+/** @param {number} percent */
+const bringsDown = (percent) => `That would bring the doubt down to about ${LEFT.find(([least]) => percent >= least)?.[1]}.`;
+
+export const doubt = {
+  heading: "How sure is it?",
+  between: (/** @type {T} */ low, /** @type {T} */ high) => `between ${low} and ${high}`,
+  about: (/** @type {T} */ about, /** @type {T} */ between) => `about ${about}, ${between}`,
+  howSure: (/** @type {T} */ range) => `${range}: how sure is it?`,
+  measure: "Measure it",
+  /** What a part of a doubt is. @type {Record<T, (code: T, name: T) => T>} */
+  parts: {
+    range: (_, name) => `the pour${of(name)}`,
+    about: (_, name) => `the pour${of(name)}`,
+    rough_assumed: (code, name) => `${size(code, name)}, assumed`,
+    rough_house: (code, name) => `${size(code, name)}, yours for all bottles`,
+    rough_bottle: (code, name) => `${size(code, name)}, yours`,
+    rough_measured: (code, name) => `${size(code, name)}, measured`,
+    fill: (_, name) => `what the law lets one bottle${of(name)} be short of its label`,
+    scatter: () => "how one differs from the next",
+    scatter_assumed: () => "how one differs from the next, assumed: one reading does not tell",
+    vessel: () => "how true the vessel is",
+    last_one: () => "the last one, which may only half fit",
+    scale: () => "the step of the scale",
+    marks: () => "the distance of the marks",
+    density: () => "the density, from the strength",
+    density_assumed: () => "the density, assumed to be that of water",
+    density_weighed: () => "the density, as you weighed it",
+  },
+  /** How it is spread. @type {Record<T, (best: T, least: T, most: T) => T>} */
+  spreads: {
+    even: (_, least, most) => `${least} to ${most}, anywhere between`,
+    middling: (best, least, most) => `about ${best}: ${least} to ${most}, likeliest in the middle`,
+    measured: (best, least, most) => `${best}, from ${least} to ${most}`,
+  },
+  moves: (/** @type {T} */ by) => `moves it by ${by}`,
+  /** What would help most. @type {Record<T, (code: T, name: T, left: number) => T>} */
+  helps: {
+    measure: (code, name, left) => `Measure the ${units[code]?.[0] ?? ""}${of(name)}. ${bringsDown(left)}`,
+    pour: (_, name, left) => `Pour ${name || "it"} with a marked measure. ${bringsDown(left)}`,
+    repeat: (code, name, left) => `Measure${code && ` the ${units[code]?.[0] ?? ""}${of(name)}`} a few times more. ${bringsDown(left)}`,
+  },
+  /** @param {T} middle @param {T} standard @param {T} factor @param {number | null} freedom @param {boolean} cut */
+  made: (middle, standard, factor, freedom, cut) =>
+    `That is ${middle}, with every part in its middle, less and plus ${factor} times its standard uncertainty of ${standard}`
+    + `${freedom === null ? "" : `, for ${freedom} degrees of freedom`}${cut ? ", cut to what the parts can make of it" : ""}. It holds at least 95 times in 100.`,
+};
+
+export const measuring = {
+  heading: (/** @type {T} */ named, /** @type {T} */ name) => `${named} of ${name || "this bottle"}`,
+  hint: "fill in, and it stands here",
+  way: "How it is measured",
+  by: "by",
+  ways: { count: "counting", weigh: "weighing", read: "reading marks" },
+  fill: "to fill",
+  together: "at once",
+  steps: "steps of",
+  /** @type {Record<T, T>} */
+  step: { weigh: "g", read: "ml" },
+  liquid: "From what the liquid’s weight is known",
+  its: "by its",
+  liquids: { false: "strength", true: "known weight" },
+  has: "it has",
+  vol: "% vol",
+  at: "at",
+  where: "where",
+  weighs: "weigh",
+  sugar: "Sugar and solids make a liquid heavier than its strength tells. For a syrup or a liqueur, weigh a known volume of it.",
+  /** @type {Record<T, T>} */
+  took: { count: "it took", weigh: "weighed", read: "it read" },
+  then: "then",
+  labels: {
+    vessel: "What the vessel holds",
+    number: "How many each time",
+    step: "The step of the scale or the marks",
+    strength: "Strength in percent by volume",
+    celsius: "How warm it is, in degrees Celsius",
+    known_volume: "A known volume of it",
+    known_weight: "What that volume weighs in grams",
+  },
+  reading: (/** @type {number} */ at) => `Reading ${at}`,
+  takeOut: (/** @type {number} */ at) => `Take out reading ${at}`,
+  takenOut: (/** @type {number} */ at) => `Reading ${at} is out.`,
+  apart: "This one stands out from the others. It counts all the same; take it out if something went wrong.",
+  done: "Use it",
+  back: "Back",
+  clear: "clear the measuring",
+  cleared: "The measuring is cleared.",
+  scatter: (/** @type {T} */ named, /** @type {T} */ by) => `From one reading to the next, one ${named} differs by about ${by}.`,
+  more: (/** @type {number} */ more) => `${more} more ${more === 1 ? "reading" : "readings"} would halve the doubt.`,
+  density: (/** @type {T} */ density) => `A millilitre is taken to weigh ${density} g.`,
+  unmeasured: (/** @type {T} */ named, /** @type {T} */ size) => `Without this, ${named.toLowerCase()} is taken as ${size}.`,
+  between: (/** @type {T} */ mean, /** @type {T} */ deviation) => `Your measured bottles: ${mean} on average, and as a rule ${deviation} more or less.`,
+};
+
 export const working = {
+  heading: "How it was reckoned",
   close: "Close",
   change: "Change it",
+  again: "See how",
   shownAs: (/** @type {string} */ exact) => `${exact}, rounded half away from nought`,
   taken: (/** @type {string} */ what, /** @type {string} */ size) => `${what} is taken as ${size}.`,
   /** @type {Record<string, string>} */
-  yours: { rough_house: "That is your own size, for all bottles.", rough_bottle: "That is your own size, for this bottle." },
+  yours: { rough_house: "That is your own size, for all bottles.", rough_bottle: "That is your own size, for this bottle.", rough_measured: "That was measured with this bottle." },
   /** @type {Record<string, string>} */
   rounded: { down: ", whole ones only", up: ", rounded up: a bottle opened is paid for" },
 };
@@ -255,6 +375,9 @@ export const steps = {
   difference: "the difference",
   glass: "the glass",
   change: "the change",
+  readings: "the readings together",
+  measured_size: "the size of one",
+  density: "what a millilitre weighs",
 };
 
 /** What an operand of a working is. @type {Record<string, string>} */
@@ -271,6 +394,7 @@ export const terms = {
   rough_assumed: "size assumed",
   rough_house: "your size",
   rough_bottle: "your size for this bottle",
+  rough_measured: "size measured",
   bottle_size: "what the bottle holds",
   wastage: "percent that leaves the bottle",
   measure: "measure",
@@ -286,6 +410,15 @@ export const terms = {
   count: "measures",
   line: "line",
   hundred: "hundred",
+  reading: "reading",
+  repeats: "times it was done",
+  together: "how many each time",
+  vessel: "what the vessel holds",
+  density_assumed: "like water, assumed",
+  density_by_strength: "from the strength",
+  density_weighed: "as weighed",
+  known_volume: "known volume",
+  known_weight: "its weight",
 };
 
 export const update = {
@@ -333,6 +466,11 @@ export const glass = {
 export const rough = {
   is: (/** @type {string} */ named) => `${named} is`.toLowerCase(),
   sizeOf: (/** @type {string} */ named) => `How large ${named.toLowerCase()} is`,
+  from: (/** @type {T} */ size, /** @type {T} */ least, /** @type {T} */ most, /** @type {T} */ source) => `Taken as ${size}, and may be ${least} to ${most}. ${source}`,
+  measureIt: "measure it",
+  measure: (/** @type {T} */ named) => `measure it: ${named.toLowerCase()}`,
+  measured: (/** @type {T} */ size, /** @type {T} */ between) => `Measured: ${[size, between].filter(Boolean).join(", ")}. That is what counts.`,
+  unfinished: (/** @type {T} */ named) => `The measuring of ${named.toLowerCase()} is not finished, so it does not count yet.`,
 };
 
 export const bottle = {
@@ -394,8 +532,13 @@ export const house = {
   kitchen: "Whose spoons, cups and ounces",
   spoon: "spoons",
   kitchens: { uk: "and ounces, UK", us: "and ounces, US", au: "and cups, Australia", metric: "metric" },
+  sure: "How sure",
+  fill: "Whether a doubt counts what the law lets one bottle be short of its label",
+  bottles: "a bottle",
+  fills: { false: "holds what it says", true: "may be short" },
+  fillAbout: "The law lets one bottle be a little short of its label (Directive 76/211/EEC). On average they must hold what they say, so no doubt counts that unless you want it to.",
   rough: "Rough measures",
-  roughAbout: "No standard says how large a dash is. These are assumptions: write your own over any of them, or count how many dashes fill 10 ml.",
+  roughAbout: "No standard says how large a dash is. These are assumptions: write your own over any of them, also from one to another (0.6-1 ml), or measure a bottle’s own under Shelf. A pour may be written so too: 5-10 ml, about 200 ml, most of a 200 ml bottle.",
   install: "On the home screen",
   installHow: "Tap Share, then Add to Home Screen. It then opens like an app, and works with no signal.",
 };

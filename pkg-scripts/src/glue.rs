@@ -9,8 +9,11 @@ use crate::failure::{About, Failure, Outcome};
 use crate::files;
 use crate::project::Project;
 
-/// The name of the generated module and the start of the wasm file's name.
+/// The library, and the start of the wasm file's name.
 const NAME: &str = "farthing";
+
+/// The builds of the core: the feature that chooses what is exported, and the name of what is made.
+const BUILDS: [(&str, &str); 2] = [("first", NAME), ("more", "farthing-more")];
 
 /// The library is an rlib for everyone else; only this build asks for a cdylib.
 /// Naming both types in `Cargo.toml` would silently turn link-time optimisation off.
@@ -27,20 +30,23 @@ const COMPILE: [&str; 10] = [
     "--quiet",
 ];
 
-/// Writes `farthing.js` and `farthing_bg.wasm` into `page`.
+/// Writes `farthing.js` and `farthing_bg.wasm` into `page`, and the same of every other build.
 pub fn make(project: &Project, page: &Path) -> Outcome {
-    let wasm = compile(project)?;
     let made = project.root().join("target/glue");
     files::remove_folder(&made)?;
-    bind(&wasm, &made)?;
-    for name in ["farthing.js", "farthing_bg.wasm"] {
-        files::write(&page.join(name), files::read_bytes(&made.join(name))?)?;
+    for (feature, name) in BUILDS {
+        bind(&compile(project, feature)?, name, &made)?;
+        for file in [format!("{name}.js"), format!("{name}_bg.wasm")] {
+            files::write(&page.join(&file), files::read_bytes(&made.join(&file))?)?;
+        }
     }
     Ok(())
 }
 
-fn compile(project: &Project) -> Outcome<PathBuf> {
-    let messages = command::read(project.root(), &COMPILE)?;
+fn compile(project: &Project, feature: &str) -> Outcome<PathBuf> {
+    let feature = format!("--features={feature}");
+    let command: Vec<&str> = COMPILE.into_iter().chain([feature.as_str()]).collect();
+    let messages = command::read(project.root(), &command)?;
     messages
         .lines()
         .filter_map(|line| serde_json::from_str::<serde_json::Value>(line).ok())
@@ -51,10 +57,10 @@ fn compile(project: &Project) -> Outcome<PathBuf> {
         .ok_or_else(|| Failure::new("cargo built no wasm file for the library `farthing`."))
 }
 
-fn bind(wasm: &Path, into: &Path) -> Outcome {
+fn bind(wasm: &Path, name: &str, into: &Path) -> Outcome {
     Bindgen::new()
         .input_path(wasm)
-        .out_name(NAME)
+        .out_name(name)
         .web(true)
         .about("wasm-bindgen")?
         .typescript(false)

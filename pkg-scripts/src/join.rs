@@ -4,17 +4,20 @@
 //! becomes the name it stands for, and the modules follow one another so that each stands after
 //! those it imports. The text between these edits stays as it is written.
 //!
+//! A module that only a late import, `import("./name.js")`, leads to goes into a second file with all
+//! others of its kind; what it needs of the first file, that one exports to it. One that runs at the
+//! start anyway comes as a promise all the same. `import.meta` becomes that of the whole, which lies
+//! in the same folder.
+//!
 //! What it understands is little, and enough for this page: modules of one folder that import
-//! each other by `./name.js`, in no circle, with named exports. A module that is imported late, by
-//! `import("./name.js")`, runs with the others at the start; its exports come as a promise all the
-//! same. `import.meta` becomes that of the whole, which lies in the same folder.
+//! each other by `./name.js`, in no circle, with named exports.
 //! Anything else stops the build with a file and a line: never a joined page that does otherwise
 //! than the modules.
 
 mod module;
 mod reader;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::failure::{Failure, Outcome};
 use module::{Edit, Module, With};
@@ -22,27 +25,52 @@ use module::{Edit, Module, With};
 /// The modules, each by its file name.
 pub type Texts = BTreeMap<String, String>;
 
-/// The generated module stays a file of its own, so that its importer can say why it did not load.
-pub const APART: &str = "farthing.js";
+/// The generated modules stay files of their own, so that their importer can say why one did not load.
+pub const APART: [&str; 2] = ["farthing.js", "farthing-more.js"];
+
+/// What holds the modules that are imported late.
+pub const LATE: &str = "more.js";
 
 /// Several modules as one.
-#[derive(Debug, PartialEq)]
+#[derive(Debug, Default, PartialEq)]
 pub struct Joined {
     /// The one module.
     pub text: String,
-    /// The files that went into it, in the order in which they run; the last is the first asked for.
+    /// The files that went into it, in the order in which they run.
     pub files: Vec<String>,
 }
 
-/// Joins `entry` with every module that it reaches.
-pub fn join(texts: &Texts, entry: &str) -> Outcome<Joined> {
-    let mut joining = Joining { texts, entry, read: BTreeMap::new(), above: vec![], order: vec![] };
+/// Joins `entry` with every module that it reaches at once, and apart from them those that it only
+/// reaches late. The last file of the first is `entry`.
+pub fn join(texts: &Texts, entry: &str) -> Outcome<(Joined, Joined)> {
+    let mut joining = Joining {
+        texts,
+        entry,
+        read: BTreeMap::new(),
+        above: vec![],
+        order: vec![],
+        at_once: BTreeSet::new(),
+    };
     joining.reach(entry, None)?;
-    let mut text = String::new();
+    joining.runs_at_once(entry);
+    let (mut first, mut late) = (Joined::default(), Joined::default());
     for file in &joining.order {
-        text += &joining.written(&joining.read[file])?;
+        let joined = if joining.at_once.contains(file) { &mut first } else { &mut late };
+        joined.text += &joining.written(&joining.read[file])?;
+        joined.files.push(file.clone());
     }
-    Ok(Joined { text, files: joining.order })
+    let (given, taken) = joining.across()?;
+    if !late.files.is_empty() {
+        let needed = listed(&given);
+        first.text += &format!("export {{ {needed} }};\n");
+        late.text = format!("import {{ {needed} }} from \"./{entry}\";\n{}", late.text);
+        late.text += &format!("export {{ {} }};\n", listed(&taken));
+    }
+    Ok((first, late))
+}
+
+fn listed(names: &BTreeSet<String>) -> String {
+    names.iter().map(String::as_str).collect::<Vec<_>>().join(", ")
 }
 
 struct Joining<'a> {
@@ -52,11 +80,16 @@ struct Joining<'a> {
     /// The imports that lead to the module in hand.
     above: Vec<String>,
     order: Vec<String>,
+    /// The modules of the first file.
+    at_once: BTreeSet<String>,
 }
 
 impl Joining<'_> {
     /// Reads a module and, first, what it imports. `from` says where it is imported.
     fn reach(&mut self, file: &str, from: Option<Failure>) -> Outcome {
+        if file == LATE {
+            return Err(Failure::new(format!("www/{LATE}: the build writes a file of this name.")));
+        }
         let text = self.texts.get(file).ok_or_else(|| {
             from.unwrap_or_else(|| Failure::new(format!("There is no www/{file}.")))
         })?;
@@ -76,6 +109,48 @@ impl Joining<'_> {
         self.order.push(file.to_owned());
         self.read.insert(file.to_owned(), module);
         Ok(())
+    }
+
+    fn runs_at_once(&mut self, file: &str) {
+        if self.at_once.insert(file.to_owned()) {
+            let requests = self.read[file].requests.iter().filter(|request| !request.is_late);
+            let files: Vec<String> = requests.map(|request| request.file.clone()).collect();
+            files.iter().for_each(|file| self.runs_at_once(file));
+        }
+    }
+
+    /// Whether `file` runs late although `of` runs at once.
+    fn is_across(&self, of: &Module, file: &str) -> bool {
+        self.at_once.contains(&of.file) && !self.at_once.contains(file)
+    }
+
+    /// What the second file needs of the first, and what the first asks of it late.
+    fn across(&self) -> Outcome<(BTreeSet<String>, BTreeSet<String>)> {
+        let (mut given, mut taken) = (BTreeSet::new(), BTreeSet::new());
+        for module in self.read.values() {
+            let is_late = !self.at_once.contains(&module.file);
+            for edit in &module.edits {
+                match &edit.with {
+                    With::Imported { file, name } if is_late && self.at_once.contains(file) => {
+                        given.insert(self.exported(module, file, name, edit.from)?);
+                    }
+                    With::Everything { file } if is_late && self.at_once.contains(file) => {
+                        given.extend(self.exports(file));
+                    }
+                    With::Everything { file } if self.is_across(module, file) => {
+                        taken.extend(self.exports(file));
+                    }
+                    _ => {}
+                }
+            }
+        }
+        Ok((given, taken))
+    }
+
+    /// What a file exports, by its names in the whole.
+    fn exports(&self, file: &str) -> impl Iterator<Item = String> {
+        let from = &self.read[file];
+        from.exports.values().map(|export| from.prefixed(&export.local))
     }
 
     /// The text of a module as a part of the whole. What stands between statements are comments.
@@ -131,7 +206,12 @@ impl Joining<'_> {
             }
             names.push(format!("{name}: {}", from.prefixed(&export.local)));
         }
-        Ok(format!("Promise.resolve({{ {} }})", names.join(", ")))
+        let names = names.join(", ");
+        if self.is_across(module, file) {
+            let taken = self.exports(file).collect::<Vec<_>>().join(", ");
+            return Ok(format!("import(\"./{LATE}\").then(({{ {taken} }}) => ({{ {names} }}))"));
+        }
+        Ok(format!("Promise.resolve({{ {names} }})"))
     }
 }
 

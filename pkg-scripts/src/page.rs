@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use crate::failure::{Failure, Outcome};
 use crate::files;
 use crate::glue;
-use crate::join::{self, Joined, Texts};
+use crate::join::{self, Texts};
 use crate::project::Project;
 use crate::shrink::{script, style};
 use crate::visit;
@@ -21,7 +21,9 @@ pub fn build(project: &Project) -> Outcome {
     files::remove_folder(&next)?;
     files::copy(&project.www(), &next, is_copied)?;
     glue::make(project, &next)?;
-    shrink(&next, join::APART, script::module)?;
+    for file in join::APART {
+        shrink(&next, file, script::module)?;
+    }
     join_modules(project, &next)?;
     shrink_styles(&next)?;
     fill_in_worker(project, &next)?;
@@ -46,9 +48,12 @@ fn is_copied(path: &str) -> bool {
 
 fn join_modules(project: &Project, page: &Path) -> Outcome {
     let texts = modules(project)?;
-    let joined = join::join(&texts, ENTRY)?;
+    let (first, late) = join::join(&texts, ENTRY)?;
+    let joined: Vec<String> = first.files.into_iter().chain(late.files).collect();
     refuse_unreached(&texts, &joined)?;
-    files::write(&page.join(ENTRY), script::module(ENTRY, &joined.text)?)?;
+    for (file, text) in [(ENTRY, first.text), (join::LATE, late.text)] {
+        files::write(&page.join(file), script::module(file, &text)?)?;
+    }
     for path in files::list(page)?.iter().filter(|path| path.ends_with(".html")) {
         let html = files::read_text(&page.join(path))?;
         files::write(&page.join(path), without_joined(path, &html, &joined)?)?;
@@ -56,8 +61,8 @@ fn join_modules(project: &Project, page: &Path) -> Outcome {
     Ok(())
 }
 
-fn refuse_unreached(texts: &Texts, joined: &Joined) -> Outcome {
-    match texts.keys().find(|file| !joined.files.contains(file)) {
+fn refuse_unreached(texts: &Texts, joined: &[String]) -> Outcome {
+    match texts.keys().find(|file| !joined.contains(file)) {
         Some(file) => Err(Failure::new(format!("www/{file}: {ENTRY} does not lead here."))
             .remedy("Import it, or remove it: what no module imports, the page never runs.")),
         None => Ok(()),
@@ -75,8 +80,8 @@ fn modules(project: &Project) -> Outcome<Texts> {
 }
 
 /// Without the lines that ask early for a module which is no file any more.
-fn without_joined(path: &str, html: &str, joined: &Joined) -> Outcome<String> {
-    let gone: Vec<&String> = joined.files.iter().filter(|file| *file != ENTRY).collect();
+fn without_joined(path: &str, html: &str, joined: &[String]) -> Outcome<String> {
+    let gone: Vec<&String> = joined.iter().filter(|file| *file != ENTRY).collect();
     let preload = |file: &str| format!("<link rel=\"modulepreload\" href=\"{file}\">");
     let is_needed = |line: &&str| !gone.iter().any(|file| line.trim() == preload(file));
     let html: String = html.lines().filter(is_needed).map(|line| format!("{line}\n")).collect();
@@ -114,9 +119,8 @@ fn fill_in_worker(project: &Project, page: &Path) -> Outcome {
 mod tests {
     use super::*;
 
-    fn joined() -> Joined {
-        let files = ["words.js", "main.js"].map(str::to_owned).to_vec();
-        Joined { text: String::new(), files }
+    fn joined() -> Vec<String> {
+        ["words.js", "main.js"].map(str::to_owned).to_vec()
     }
 
     #[test]

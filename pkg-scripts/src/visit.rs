@@ -10,14 +10,19 @@ use crate::worker;
 const FOR_HOSTS: [&str; 6] =
     ["404.html", "CNAME", "_headers", "custom-elements.json", "oembed.json", "robots.txt"];
 
+/// What loads when a view is opened that needs it. The worker fetches these too, for offline, but only
+/// once the page stands.
+pub const LATE: [&str; 3] = ["more.js", "farthing-more.js", "farthing-more_bg.wasm"];
+
 const TOUCH_ICON: &str = "apple-touch-icon";
 
 const PICTURES: [&str; 5] = [".png", ".svg", ".webp", ".jpg", ".ico"];
 
-/// Everything a first visit transfers: the worker, and what it keeps for offline.
+/// Everything a first visit needs: the worker, and what it keeps for offline but for what loads late.
 /// The page's own files are all among those, so nothing is counted twice or missed.
 pub fn transferred(page: &Path) -> Outcome<Vec<String>> {
     let mut paths = kept_for_offline(page)?;
+    paths.retain(|path| !LATE.contains(&path.as_str()));
     paths.push(worker::FILE.to_owned());
     paths.sort();
     Ok(paths)
@@ -82,14 +87,16 @@ mod tests {
             ("screenshots/wide.png", ""),
             ("parts/slip.js", ""),
             ("farthing_bg.wasm", ""),
+            ("more.js", ""),
         ] {
             files::write(&page.join(path), text).unwrap();
         }
         let kept = kept_for_offline(&page).unwrap();
         let all = transferred(&page).unwrap();
         files::remove_folder(&page).unwrap();
-        let expected = ["farthing_bg.wasm", "icon.svg", "index.html", "parts/slip.js"];
+        let expected = ["farthing_bg.wasm", "icon.svg", "index.html", "more.js", "parts/slip.js"];
         assert_eq!(kept, expected);
-        assert_eq!(all.len(), expected.len() + 1);
+        let first = ["farthing_bg.wasm", "icon.svg", "index.html", "offline.js", "parts/slip.js"];
+        assert_eq!(all, first);
     }
 }

@@ -149,6 +149,24 @@ pub fn unit_named(
     Ok(unit(code(means, kitchen, kind)))
 }
 
+/// What stands before a last word "bottle": `200 ml` of `of a 200 ml bottle`. Nothing if nothing does.
+pub fn without_bottle(rest: &str) -> Option<&str> {
+    const BOTTLE: &str = "bottle";
+    let rest = rest.trim();
+    let (mut rest, last) = rest.split_at_checked(rest.len().checked_sub(BOTTLE.len())?)?;
+    if !last.eq_ignore_ascii_case(BOTTLE) {
+        return None;
+    }
+    rest = rest.trim();
+    while let Some((word, behind)) = rest.split_once(' ') {
+        if !FILLERS.iter().any(|filler| filler.eq_ignore_ascii_case(word)) {
+            break;
+        }
+        rest = behind.trim_start();
+    }
+    (!rest.is_empty()).then_some(rest)
+}
+
 /// Whether `text` is a unit and nothing else: "dash" means one dash.
 pub fn starts_a_unit(text: &str) -> bool {
     spelled(&plain(text)).is_some()

@@ -7,20 +7,22 @@ use super::record::Named;
 use super::records::{self, Ask};
 use super::{MOST_LINES, MOST_NAME};
 use crate::bottle::{Bottle, Holds, House, Paid, Tax};
-use crate::dash::Sizes;
-use crate::measure::{Kind, Measure, Size, unit};
+use crate::dash::{Size, Sizes, Word};
+use crate::measure::{self, Kind, Measure, Unit, unit};
 use crate::money::currency;
 use crate::number::Fraction;
 use crate::problem::{Code, Fault, Problems};
-use crate::reading::{self, Kitchen, Marks};
+use crate::reading::{self, Kitchen, Marks, Range};
 use crate::sheet::{self, Charge, Line, Placed};
+use crate::spread::Spread;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 
 /// How this person writes, from the house.
 #[derive(Clone, Copy)]
-struct Hand {
-    marks: Marks,
+pub struct Hand {
+    /// What stands before decimals.
+    pub marks: Marks,
     kitchen: Kitchen,
     no_decimals: bool,
 }
@@ -53,7 +55,8 @@ pub fn sheet_ask(ask: &Ask, problems: &mut Problems) -> sheet::Ask {
     sheet
 }
 
-fn hand(house: &records::House, problems: &mut Problems) -> Hand {
+/// How the person of a house writes.
+pub fn hand(house: &records::House, problems: &mut Problems) -> Hand {
     let marks = match house.decimal_mark.as_str() {
         "." => Ok(Marks::POINT),
         "," => Ok(Marks::COMMA),
@@ -73,17 +76,58 @@ fn house(record: &records::House, hand: Hand, problems: &mut Problems) -> House 
     House {
         tax_percent: problems.keep("house.tax_percent", rate).flatten(),
         reclaims_tax: record.reclaims_tax,
-        sizes: sizes(&record.rough, "house", hand, problems),
+        counts_fill: record.counts_fill,
+        sizes: sizes(&record.rough, "house", hand, Word::House, problems),
     }
 }
 
 fn bottle(record: &records::Bottle, place: &str, hand: Hand, problems: &mut Problems) -> Bottle {
     problems.keep(&format!("{place}.name"), name(&record.name));
+    // What was measured stands first, and so wins over what was typed.
+    let mut all = found_sizes(&record.measured, place, problems);
+    all.extend(sizes(&record.rough, place, hand, Word::Bottle, problems).0);
     Bottle {
         paid: paid(&record.paid, &format!("{place}.paid"), hand, problems),
         holds: holds(record, place, hand, problems),
-        sizes: sizes(&record.rough, place, hand, problems),
+        sizes: Sizes(all),
     }
+}
+
+/// The sizes that were found by measuring. One that is not finished is none yet.
+fn found_sizes(
+    records: &Named<records::Measuring>,
+    place: &str,
+    problems: &mut Problems,
+) -> Vec<(&'static str, Option<Size>)> {
+    let mut sizes = Vec::new();
+    for (code, record) in &records.0 {
+        let place = format!("{place}.measured.{code}");
+        let (Some(unit), Some(found)) = (problems.keep(&place, rough_unit(code)), &record.found)
+        else {
+            continue;
+        };
+        sizes.push((unit.code, problems.keep(&place, found_size(found)).flatten()));
+    }
+    sizes
+}
+
+fn found_size(found: &records::Found) -> Result<Option<Size>, Fault> {
+    let number = |text: &str| reading::number(text, Marks::POINT);
+    let (ml, standard) = (number(&found.size)?, number(&found.standard)?);
+    let freedom = number(&found.freedom)?.and_then(|freedom| freedom.parts().0.try_into().ok());
+    Ok(ml.filter(|ml| !ml.is_nought()).zip(standard).map(|(ml, standard)| Size {
+        ml,
+        spread: Some(Spread::Measured(standard, freedom.unwrap_or(u32::MAX))),
+        word: Word::Measured,
+        helps: found.more_helps.then_some("repeat"),
+    }))
+}
+
+/// The rough measure of a code.
+fn rough_unit(code: &str) -> Result<&'static Unit, Fault> {
+    unit(code)
+        .filter(|unit| unit.size == measure::Size::Rough)
+        .ok_or_else(|| Fault::new(Code::UnitUnknown).with("typed", code))
 }
 
 /// A name of bearable length.
@@ -129,7 +173,8 @@ fn holds(
     hand: Hand,
     problems: &mut Problems,
 ) -> Option<Holds> {
-    let holds = measured(&record.holds, hand, None).and_then(|holds| match holds {
+    let holds = measured(&record.holds, hand, None).and_then(reading::not_a_range);
+    let holds = holds.and_then(|holds| match holds {
         Some(holds) if holds.unit.exact_size().is_none() => {
             Err(Fault::new(Code::HoldsUnit).with("typed", holds.unit.code))
         }
@@ -146,17 +191,14 @@ fn sizes(
     rough: &Named<records::Written>,
     place: &str,
     hand: Hand,
+    word: Word,
     problems: &mut Problems,
 ) -> Sizes {
     let mut sizes = Sizes::default();
     for (code, size) in &rough.0 {
         let place = format!("{place}.rough.{code}");
-        let Some(unit) = unit(code).filter(|unit| unit.size == Size::Rough) else {
-            let unknown = Fault::new(Code::UnitUnknown).with("typed", code);
-            problems.0.push(unknown.at(place));
-            continue;
-        };
-        match problems.keep(&place, size_ml(size, hand)) {
+        let Some(unit) = problems.keep(&place, rough_unit(code)) else { continue };
+        match problems.keep(&place, own_size(size, word, hand)) {
             Some(None) => {}
             size => {
                 sizes.0.push((unit.code, size.flatten()));
@@ -166,12 +208,23 @@ fn sizes(
     sizes
 }
 
-fn size_ml(size: &records::Written, hand: Hand) -> Result<Option<Fraction>, Fault> {
-    let Some(Measure { amount, unit }) = measured(size, hand, Some(Kind::Volume))? else {
-        return Ok(None);
-    };
+fn own_size(size: &records::Written, word: Word, hand: Hand) -> Result<Option<Size>, Fault> {
+    let Some(measure) = measured(size, hand, Some(Kind::Volume))? else { return Ok(None) };
+    let Range { best, spread } = in_ml(measure)?;
+    Ok(Some(Size { ml: best, spread, word, helps: Some("measure") }))
+}
+
+/// A volume in millilitres that is one number.
+pub fn measured_ml(volume: &records::Written, hand: Hand) -> Result<Option<Fraction>, Fault> {
+    let measure = reading::not_a_range(measured(volume, hand, Some(Kind::Volume))?)?;
+    measure.map(|measure| in_ml(measure).map(|range| range.best)).transpose()
+}
+
+/// A volume in millilitres. A rough measure, a mass or a part of a bottle is none.
+fn in_ml(measure: Measure) -> Result<Range, Fault> {
+    let Measure { amount, unit, spread } = measure;
     match unit.exact_size().filter(|_| unit.kind == Kind::Volume) {
-        Some(size) => amount.times(size).map(Some),
+        Some(size) => Range { best: amount, spread }.times(size),
         None => Err(Fault::new(Code::RoughMustBeVolume).with("typed", unit.code)),
     }
 }

@@ -37,6 +37,8 @@ records! {
         tax_percent: String,
         /// Whether this person gets the tax on what they buy back.
         reclaims_tax: bool,
+        /// Whether the doubt counts what the law lets one bottle be short of its label.
+        counts_fill: bool,
         /// The size of a rough measure for all bottles, by its code: `{"dash": {"text":"0.8","unit":"ml"}}`.
         rough: Named<Written>,
     }
@@ -74,6 +76,85 @@ records! {
         wastage_percent: String,
         /// The size of a rough measure for this bottle alone, by its code.
         rough: Named<Written>,
+        /// A rough measure measured with this bottle, by its code. It wins over `rough`.
+        measured: Named<Measuring>,
+    }
+
+    both
+    /// How a dash, a drop or a squeeze of one bottle was measured, as typed.
+    Measuring {
+        /// `"count"`: how many fill a vessel. `"weigh"`: what some of them weigh.
+        /// `"read"`: what some of them fill on a marked dropper.
+        way: String,
+        /// The readings, one for each time it was done. Counts, grams, or ml. Empty ones are passed over.
+        readings: Vec<String>,
+        /// How many are weighed or read together; empty means 1.
+        number: String,
+        /// `"count"`: what the vessel holds.
+        vessel: Written,
+        /// `"weigh"`: the step of the scale in grams; `"read"`: the distance of the marks in ml.
+        step: String,
+        /// `"weigh"`: the strength of the liquid in percent by volume, `"0"` for water.
+        strength: String,
+        /// `"weigh"`: how warm it is, in degrees Celsius; empty means 20.
+        celsius: String,
+        /// `"weigh"`: a known volume of the liquid, weighed in place of the strength.
+        known_volume: Written,
+        /// `"weigh"`: what that volume weighs, in grams.
+        known_weight: String,
+        /// What came of it: as `measure` replied. Nothing while a blank is missing or unreadable.
+        found: Option<Found>,
+    }
+
+    both
+    /// The size that was found by measuring.
+    #[derive(Default)]
+    Found {
+        /// How large one is, in ml.
+        size: String,
+        /// The standard uncertainty of that, in ml.
+        standard: String,
+        /// Effective degrees of freedom; empty where they do not limit what is known.
+        freedom: String,
+        /// Whether a few more readings would halve the doubt.
+        more_helps: bool,
+    }
+
+    asked
+    /// A request of `measure`: a rough measure of one bottle, measured.
+    #[derive(Default)]
+    MeasureAsk {
+        /// How this person writes.
+        house: House,
+        /// The readings and the tools.
+        measuring: Measuring,
+        /// What was found of the same rough measure with other bottles.
+        others: Vec<Found>,
+    }
+
+    replied
+    /// What `measure` replies.
+    #[derive(Default)]
+    MeasureReply {
+        /// What is to be kept with the bottle, as [`Measuring::found`].
+        found: Option<Found>,
+        /// How large one is, in ml, with its range.
+        size: Option<Figure>,
+        /// How much one reading differs from the next, in ml of one; nothing for a single reading.
+        scatter: Option<Figure>,
+        /// How many more readings would halve the doubt; nought if no number of them would.
+        more: u64,
+        /// Which of the readings stands out from the others.
+        outlier: Option<u64>,
+        /// The density that was reckoned with, in g per ml; nothing if none is known.
+        density: Option<Figure>,
+        /// The mean of this bottle and the others, in ml; nothing if there are no others.
+        between_mean: Option<Figure>,
+        /// How they differ: their standard deviation, in ml.
+        between_deviation: Option<Figure>,
+        /// What could not be read or reckoned; and what should be said of the readings, although the
+        /// size holds: `"one_reading"`, `"readings_equal"`, `"below_step"`.
+        problems: Vec<Problem>,
     }
 
     both
@@ -176,6 +257,10 @@ records! {
         rough: bool,
         /// Its size in `base`, or the size it is assumed to have; empty for a part of a bottle.
         amount: String,
+        /// The least that an assumed size may be; empty for one that is exact.
+        least: String,
+        /// The most that an assumed size may be.
+        most: String,
         /// `"ml"`, `"g"`, `"piece"` or `"bottle"`.
         base: String,
     }
@@ -292,6 +377,91 @@ records! {
         shown_minor: Option<String>,
         /// How it was reckoned, step by step.
         working: Vec<Step>,
+        /// How sure it is; nothing if nothing in it is in doubt.
+        range: Option<Range>,
+    }
+
+    replied
+    /// Between what a figure lies, with at least 95 %.
+    #[derive(Default)]
+    Range {
+        /// The figure itself, rounded as `low` and `high` are shown.
+        about: Shown,
+        /// The lower end.
+        low: Shown,
+        /// The upper end.
+        high: Shown,
+        /// The lower end, kept to 12 decimals.
+        low_value: String,
+        /// The upper end, kept to 12 decimals.
+        high_value: String,
+        /// Where the middle of the range stands: the figure at the middle of every input.
+        middle: Shown,
+        /// The standard uncertainty of the figure.
+        standard: Shown,
+        /// What the standard uncertainty is multiplied with: `"2"`, or Student's factor such as `"2.87"`.
+        factor: String,
+        /// Effective degrees of freedom, where they make the factor; nothing otherwise.
+        freedom: Option<u64>,
+        /// Whether an end was cut to what the inputs can be.
+        cut: bool,
+        /// What the doubt is made of, the largest part first.
+        parts: Vec<Part>,
+        /// What would help most; nothing if nothing would.
+        helps: Option<Helps>,
+    }
+
+    replied
+    /// A number rounded for display.
+    #[derive(Default)]
+    Shown {
+        /// In the figure's own unit.
+        text: String,
+        /// Money under one whole unit: the same in the minor unit.
+        minor: Option<String>,
+    }
+
+    replied
+    /// One input's part in a doubt.
+    #[derive(Default)]
+    Part {
+        /// What the input is. Of a cost: `"range"`, `"about"`, `"rough_assumed"`, `"rough_house"`,
+        /// `"rough_bottle"`, `"rough_measured"`, `"fill"`. Of a measured size: `"scatter"`, `"scatter_assumed"`,
+        /// `"vessel"`, `"last_one"`, `"scale"`, `"marks"`, `"density"`, `"density_assumed"`, `"density_weighed"`.
+        is: String,
+        /// Which line of the glass it stands in; nothing for a quick sum and for what several lines share.
+        line: Option<u64>,
+        /// The `id` of the bottle it belongs to; empty if it belongs to none of the request's.
+        bottle: String,
+        /// The code of the rough measure whose size it is; empty for anything else.
+        of: String,
+        /// The unit of `best`, `least` and `most`.
+        unit: String,
+        /// What was reckoned with; empty within a measured size.
+        best: String,
+        /// The least it may be; of a measured size, its own range's.
+        least: String,
+        /// The most it may be.
+        most: String,
+        /// How that is spread: `"even"`, `"middling"` (likeliest in the middle) or `"measured"`.
+        spread: String,
+        /// How far its standard uncertainty moves the figure.
+        moves: Shown,
+        /// Its share of the doubt (of the squares) in whole percent; they add up to exactly 100.
+        share_percent: u64,
+    }
+
+    replied
+    /// What would help most.
+    #[derive(Default)]
+    Helps {
+        /// Which of the parts.
+        part: u64,
+        /// `"measure"`: measure this bottle's dash. `"pour"`: pour it with a marked measure.
+        /// `"repeat"`: measure a few times more.
+        how: String,
+        /// What would then be left of the doubt, in percent.
+        left_percent: u64,
     }
 
     replied
@@ -388,7 +558,25 @@ impl Default for House {
             kitchen: "uk".into(),
             tax_percent: "20".into(),
             reclaims_tax: false,
+            counts_fill: false,
             rough: Named::default(),
+        }
+    }
+}
+
+impl Default for Measuring {
+    fn default() -> Self {
+        Measuring {
+            way: "count".into(),
+            readings: Vec::new(),
+            number: String::new(),
+            vessel: Written::default(),
+            step: String::new(),
+            strength: String::new(),
+            celsius: String::new(),
+            known_volume: Written::default(),
+            known_weight: String::new(),
+            found: None,
         }
     }
 }

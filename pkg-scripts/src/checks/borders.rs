@@ -61,7 +61,9 @@ fn is_within(path: &str, place: &str) -> bool {
 fn line_of_import(source: &Source) -> Option<usize> {
     let imports = |line: &str| {
         let code = script_without_comment(line);
-        let names = code.contains("/farthing.js\"") || code.contains("/farthing.js'");
+        let names = ["/farthing.js", "/farthing-more.js"]
+            .iter()
+            .any(|file| code.contains(&format!("{file}\"")) || code.contains(&format!("{file}'")));
         names && (code.contains("import") || code.contains("from "))
     };
     source.lines().find(|(_, line)| imports(line)).map(|(number, _)| number)

@@ -30,6 +30,8 @@ pub struct Request {
     pub file: String,
     /// Where.
     pub at: usize,
+    /// Whether only once it is asked for.
+    pub is_late: bool,
 }
 
 /// A name that is imported, and where.

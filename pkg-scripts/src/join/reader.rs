@@ -165,11 +165,11 @@ impl<'s> Reader<'s> {
             self.refuse(import.span, "an import with a phase or attributes cannot be joined");
         }
         let Some(file) = self.file_of(&import.source) else { return };
-        if file == APART {
-            let why = format!("`{APART}` stays a file of its own: import it by `await import(…)`");
+        if APART.contains(&file.as_str()) {
+            let why = format!("`{file}` stays a file of its own: import it by `await import(…)`");
             return self.refuse(import.span, why);
         }
-        self.requests.push(Request { file: file.clone(), at: start(import.span) });
+        self.requests.push(Request { file: file.clone(), at: start(import.span), is_late: false });
         for specifier in import.specifiers.iter().flatten() {
             self.specifier(&file, specifier);
         }
@@ -249,13 +249,17 @@ impl<'s> Reader<'s> {
                 .refuse(import.span, "an import with a phase or attributes cannot be joined");
         }
         let Some(file) = self.file_of(source) else { return };
-        if file == APART {
+        if APART.contains(&file.as_str()) {
             return;
         }
         if self.scoping.symbol_names().any(|name| name == "Promise") {
             self.refuse(import.span, "beside a late import, nothing may be named `Promise`");
         }
-        self.late_requests.push(Request { file: file.clone(), at: start(import.span) });
+        self.late_requests.push(Request {
+            file: file.clone(),
+            at: start(import.span),
+            is_late: true,
+        });
         self.edit(import.span, "", With::Everything { file });
     }
 

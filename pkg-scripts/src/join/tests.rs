@@ -3,6 +3,11 @@
 use super::*;
 
 fn joined(modules: &[(&str, &str)]) -> Outcome<Joined> {
+    Ok(both(modules)?.0)
+}
+
+/// The first file and the one that is imported late.
+fn both(modules: &[(&str, &str)]) -> Outcome<(Joined, Joined)> {
     let texts = modules.iter().map(|(file, text)| ((*file).to_owned(), (*text).to_owned()));
     join(&texts.collect(), "main.js")
 }
@@ -123,24 +128,58 @@ fn names_what_a_namespace_names() {
 }
 
 #[test]
-fn gives_a_late_import_as_a_promise() {
+fn puts_what_is_imported_late_into_a_second_file() {
+    let (first, late) = both(&[
+        (
+            "main.js",
+            "import { one } from \"./a.js\";\nlet two = one;\n\
+             const open = async () => (await import(\"./mat.js\")).openMat(1);\n\
+             const { load } = await import(\"./farthing.js\");\n",
+        ),
+        (
+            "mat.js",
+            "import { one, three } from \"./a.js\";\nimport { deep } from \"./b.js\";\n\
+             const mat = one;\nexport { mat as shown };\nexport function openMat() { deep(three); }\n",
+        ),
+        ("a.js", "export const one = 1;\nexport let three = 3;\nthree += one;\n"),
+        ("b.js", "import * as a from \"./a.js\";\nexport const deep = () => a.one;\n"),
+    ])
+    .unwrap();
+    assert_eq!(
+        first.text,
+        "// a.js\nconst a$one = 1;\nlet a$three = 3;\na$three += a$one;\n\
+         // main.js\nlet main$two = a$one;\n\
+         const main$open = async () => (await import(\"./more.js\")\
+         .then(({ mat$openMat, mat$mat }) => ({ openMat: mat$openMat, shown: mat$mat }))).openMat(1);\n\
+         const { load: main$load } = await import(\"./farthing.js\");\n\
+         export { a$one, a$three };\n"
+    );
+    assert_eq!(
+        late.text,
+        "import { a$one, a$three } from \"./main.js\";\n\
+         // b.js\nconst b$deep = () => a$one;\n\
+         // mat.js\nconst mat$mat = a$one;\nfunction mat$openMat() { b$deep(a$three); }\n\
+         export { mat$mat, mat$openMat };\n"
+    );
+    assert_eq!(
+        (first.files, late.files),
+        (files(&["a.js", "main.js"]), files(&["b.js", "mat.js"]))
+    );
+}
+
+fn files(files: &[&str]) -> Vec<String> {
+    files.iter().map(|file| (*file).to_owned()).collect()
+}
+
+#[test]
+fn gives_a_late_import_of_what_runs_already_as_a_promise() {
     check(
         &[
-            (
-                "main.js",
-                "const open = async () => (await import(\"./mat.js\")).openMat(1);\n\
-                 const { load } = await import(\"./farthing.js\");\n",
-            ),
-            (
-                "mat.js",
-                "import { one } from \"./a.js\";\nconst mat = one;\nexport { mat as shown };\nexport function openMat() {}\n",
-            ),
+            ("main.js", "import \"./a.js\";\nconst late = () => import(\"./a.js\");\n"),
             ("a.js", "export const one = 1;\n"),
         ],
         "// a.js\nconst a$one = 1;\n\
-         // mat.js\nconst mat$mat = a$one;\nfunction mat$openMat() {}\n\
-         // main.js\nconst main$open = async () => (await Promise.resolve({ openMat: mat$openMat, shown: mat$mat })).openMat(1);\n\
-         const { load: main$load } = await import(\"./farthing.js\");\n",
+         // main.js\nconst main$late = () => Promise.resolve({ one: a$one });\n",
     );
 }
 
@@ -153,7 +192,8 @@ fn orders_modules_by_their_imports_each_once() {
         ("c.js", "import \"./a.js\";\nc();\n"),
         ("apart.js", "apart();\n"),
     ];
-    assert_eq!(joined(&modules).unwrap().files, ["b.js", "a.js", "c.js", "main.js"]);
+    let (first, late) = both(&modules).unwrap();
+    assert_eq!((first.files, late.files), (files(&["b.js", "a.js", "main.js"]), files(&["c.js"])));
 }
 
 #[test]
@@ -321,4 +361,6 @@ fn refuses_what_is_no_javascript() {
     let twice = joined(&[("main.js", "\nlet one;\nlet one;")]).unwrap_err().to_string();
     assert!(twice.starts_with("www/main.js:2: this is no JavaScript: "), "{twice}");
     assert_eq!(joined(&[]).unwrap_err().to_string(), "There is no www/main.js.");
+    let taken = [("main.js", "import \"./more.js\";"), ("more.js", "")];
+    refuses(&taken, "www/more.js: the build writes a file of this name.");
 }

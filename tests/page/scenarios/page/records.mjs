@@ -9,18 +9,18 @@ import { begun } from "./places.mjs";
 const KEPT_ON = "2026-01-31";
 
 /** @param {object} record @param {object} more */
-const kept = (record, more = {}) => JSON.stringify({ format: 1, revision: 1, kept_on: KEPT_ON, record, earlier: [], ...more });
+const kept = (record, more = {}) => JSON.stringify({ format: 2, revision: 1, kept_on: KEPT_ON, record, earlier: [], ...more });
 
 /** What holds for everything: a British bar, whatever the engine's language. @param {object} changes */
 export const house = (changes = {}) => ({
-  currency: "GBP", decimal_mark: ".", kitchen: "uk", tax_percent: "20", reclaims_tax: false, rough: {}, ...changes,
+  currency: "GBP", decimal_mark: ".", kitchen: "uk", tax_percent: "20", reclaims_tax: false, counts_fill: false, rough: {}, ...changes,
 });
 
 /** @param {string} id @param {string} name @param {string} price @param {string} text @param {string} unit @param {object} changes */
 export const bottle = (id, name, price, text, unit = "ml", changes = {}) => ({
   id, name,
   paid: { price, bottles: "", discount: "", delivery: "", tax: "in", tax_percent: "" },
-  holds: { text, unit }, wastage_percent: "", rough: {}, ...changes,
+  holds: { text, unit }, wastage_percent: "", rough: {}, measured: {}, ...changes,
 });
 
 /** @param {string} bottleId @param {string} text @param {string} unit */
@@ -53,7 +53,7 @@ export const storageOf = ({ bottles = [], specs = [], house: ofHouse = house(), 
 });
 
 /** A file as the page saves it. @param {{ bottles?: object[], specs?: object[], house?: object | null, format?: number }} shelf */
-export const fileOf = ({ bottles = [], specs = [], house: ofHouse = null, format = 1 }) => JSON.stringify({
+export const fileOf = ({ bottles = [], specs = [], house: ofHouse = null, format = 2 }) => JSON.stringify({
   format, holds: "farthing shelf", saved_on: KEPT_ON, house: ofHouse && JSON.parse(kept(ofHouse)),
   bottles: bottles.map((each) => JSON.parse(kept(each))), specs: specs.map((each) => JSON.parse(kept(each))),
 });

@@ -1,0 +1,5 @@
+// What the compiled core exports that loads late. Each takes one record as JSON text and returns one as JSON text.
+
+export default function init(options: { module_or_path: URL | string }): Promise<unknown>;
+export function moves(ask: string): string;
+export function measure(ask: string): string;
