@@ -3,7 +3,7 @@
 
 import { amount, around, number, said } from "./figures.js";
 import { draw, make } from "./page.js";
-import { doubt as doubtWords } from "./words.js";
+import { doubt as doubtWords, sources } from "./words.js";
 /** @typedef {import("./records.js").Part} Part */
 
 /**
@@ -26,7 +26,8 @@ export function doubtOf(figure, { named = () => "", measure }, leave) {
       make("span", {}, (doubtWords.parts[part.is] ?? String)(part.of, named(part))),
       make("b", {}, amount(String(part.share_percent), "percent")),
       bar(part.share_percent),
-      make("span", { class: "said-of" }, [extent(part), doubtWords.moves(said(part.moves, unit))].filter(Boolean).join("; "))));
+      make("span", { class: "said-of" }, [extent(part), doubtWords.moves(said(part.moves, unit))].filter(Boolean).join("; ")),
+      ...(part.is === "rough_assumed" ? [make("span", { class: "said-of" }, sources[part.of] ?? "")] : [])));
   const helped = range.helps && range.parts[range.helps.part];
   const help = range.helps && helped && make("p", { class: "assumed" },
     doubtWords.helps[range.helps.how](helped.of, named(helped), range.helps.left_percent),

@@ -29,6 +29,14 @@ async function theSum(session) {
   await fill(session, { [PRICE]: "18.50", [HOLDS]: "100", [MEASURE]: "2 dashes" });
 }
 
+/** @param {Session} session */
+async function theDoubt(session) {
+  await theSum(session);
+  await session.waitFor(() => document.querySelector(".sum .around:not([hidden]) button"), "a range");
+  await session.run(() => /** @type {HTMLElement} */ (document.querySelector(".sum .around button")).click());
+  await session.waitFor((/** @type {string} */ css) => document.querySelector(`${css} .parts`), "the doubt", MAT);
+}
+
 /** @param {Session} session @param {string} kind */
 async function firstRow(session, kind) {
   await openPlace(session, "shelf");
@@ -60,6 +68,15 @@ export const STATES = [
       await theSum(session);
       await session.run((/** @type {string} */ css) => /** @type {HTMLElement} */ (document.querySelector(css)).click(), OPEN_WORKING);
       await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "the mat", MAT);
+    },
+  },
+  { name: "the doubt of a sum", open: theDoubt },
+  {
+    name: "a dash being measured",
+    async open(session) {
+      await theDoubt(session);
+      await open(session, "Measure it", MAT);
+      await session.waitFor(() => document.querySelector(".measuring"), "the measuring");
     },
   },
   {
