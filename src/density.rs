@@ -16,6 +16,9 @@ pub const COLDEST: f64 = -20.0;
 /// Where the formula holds, in degrees Celsius.
 pub const WARMEST: f64 = 40.0;
 
+/// The temperature of a label's strength, in degrees Celsius.
+pub const REFERENCE: f64 = 20.0;
+
 const A: [f64; 12] = [
     9.982012300E2,
     -1.929769495E2,
@@ -86,8 +89,11 @@ fn series(coefficients: &[f64], x: f64) -> f64 {
 /// assert_eq!(farthing::density::by_mass(0.0, 20.0), 998.2012300);
 /// ```
 pub fn by_mass(part: f64, celsius: f64) -> f64 {
-    let warmer = celsius - 20.0;
+    let warmer = celsius - REFERENCE;
     let (first, rest) = A.split_first().map_or((0.0, A.as_slice()), |(first, rest)| (*first, rest));
+    if warmer == 0.0 {
+        return first + series(rest, part);
+    }
     let mut power = 1.0;
     let mut mixed = 0.0;
     for row in C {
@@ -99,12 +105,12 @@ pub fn by_mass(part: f64, celsius: f64) -> f64 {
 
 /// The part of ethanol by mass in a liquid of so many percent by volume at 20 °C, by halving.
 pub fn mass_part(strength_percent: f64) -> f64 {
-    let wanted = strength_percent / 100.0;
+    let wanted = strength_percent / 100.0 * by_mass(1.0, REFERENCE);
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..60 {
         let middle = (low + high) / 2.0;
         // Strength by volume grows with the part by mass all the way.
-        if middle * by_mass(middle, 20.0) / by_mass(1.0, 20.0) < wanted {
+        if middle * by_mass(middle, REFERENCE) < wanted {
             low = middle;
         } else {
             high = middle;
