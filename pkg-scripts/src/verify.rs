@@ -93,7 +93,14 @@ fn lints(project: &Project) -> Outcome {
     let native = ["cargo", "clippy", "--quiet", "--workspace", "--all-targets"];
     command::run(root, &[&native[..], &strict].concat())?;
     // The browser's part of the core exists only on this target.
-    let wasm = ["cargo", "clippy", "--quiet", "--lib", "--target=wasm32-unknown-unknown"];
+    let wasm = [
+        "cargo",
+        "clippy",
+        "--quiet",
+        "--lib",
+        "--target=wasm32-unknown-unknown",
+        "--features=first,more",
+    ];
     command::run(root, &[&wasm[..], &strict].concat())
 }
 
