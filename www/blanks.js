@@ -227,6 +227,9 @@ function unitChoice(label, offered, changed) {
  */
 export function tellAll(places, problems) {
   const wrong = new Map(problems.map((problem) => [problem.place, problem]));
-  for (const [place, blank] of places) blank.tell(wrong.get(place));
+  /** @type {Map<Blank, Problem | undefined>} a blank may stand at several places */
+  const told = new Map();
+  for (const [place, blank] of places) told.set(blank, told.get(blank) ?? wrong.get(place));
+  for (const [blank, problem] of told) blank.tell(problem);
   return problems.filter((problem) => !places.has(problem.place));
 }

@@ -55,6 +55,21 @@ export default [
     },
   },
   {
+    name: "what a line cannot read is told at the line",
+    async play({ session, site }) {
+      await openWith(session, site, { bottles: [RYE] });
+      await openPlace(session, "glass");
+      await addFromShelf(session, 1, "50 ml", "rye whisky");
+      await becomes(() => textOf(session, TOTAL), "£2.24");
+      await write(session, blank(nth(1), "The measure"), "10-5 ml");
+      await says(session, `${nth(1)} .wrong:not([hidden])`, "“10-5 ml” begins with the larger number. Try it the other way round: 5-10, not 10-5.");
+      await write(session, blank(nth(1), "The measure"), "2 pieces");
+      await session.waitFor((/** @type {string} */ css) => document.querySelector(css)?.textContent?.includes("pieces"), "a measure of another kind", `${nth(1)} .wrong:not([hidden])`);
+      await write(session, blank(nth(1), "The measure"), "5-10 ml");
+      await becomes(() => texts(session, `${nth(1)} .wrong:not([hidden])`), []);
+    },
+  },
+  {
     name: "a line without a price is said to be missing, never nought",
     async play({ session, site }) {
       await openWith(session, site, { bottles: [RYE] });
