@@ -54,6 +54,12 @@ pub struct Bottle {
     pub holds: Option<Holds>,
     /// Its own rough measures, those that were measured among them.
     pub sizes: Sizes,
+    /// Its strength in percent by volume.
+    pub strength: Option<Fraction>,
+    /// How many days it keeps once open, `Some(None)` for ever; nothing if that could not be read.
+    pub keeps_days: Option<Option<Fraction>>,
+    /// What is there of it already, `Some(None)` nothing; nothing if that could not be read.
+    pub have: Option<Option<Measure>>,
 }
 
 /// What a bottle holds.
@@ -118,13 +124,17 @@ impl Holds {
 impl Bottle {
     /// The cost of one bottle as the person bears it.
     pub fn cost(&self, house: &House, working: &mut Working) -> Operands {
-        let Some(paid) = &self.paid else { return Ok(None) };
+        let Some(paid) = &self.paid else {
+            return Ok(None);
+        };
         let whole = paid.whole(working)?;
         let mut terms = vec![(Start, whole)];
         if paid.bottles != Fraction::ONE {
             terms.push((Over, Operand::new(paid.bottles, BARE, "bottles")));
         }
-        let Some(tax) = paid.tax_terms(house)? else { return Ok(None) };
+        let Some(tax) = paid.tax_terms(house)? else {
+            return Ok(None);
+        };
         terms.extend(tax);
         if terms.len() == 1 {
             return Ok(Some(whole));
@@ -134,8 +144,12 @@ impl Bottle {
 
     /// What one bottle gives, in the base of its kind.
     pub fn usable(&self, working: &mut Working) -> Operands {
-        let Some(Holds { measure, wastage_percent }) = self.holds else { return Ok(None) };
-        let Some(size) = measure.unit.exact_size() else { return Ok(None) };
+        let Some(Holds { measure, wastage_percent }) = self.holds else {
+            return Ok(None);
+        };
+        let Some(size) = measure.unit.exact_size() else {
+            return Ok(None);
+        };
         let base = measure.unit.kind.base();
         let holds = Operand::new(measure.amount, measure.unit.code, "holds");
         let mut terms = vec![(Start, holds)];
@@ -250,7 +264,9 @@ impl Paid {
         if bears_as_paid {
             return Ok(Some(Vec::new()));
         }
-        let Some(rate) = self.tax_percent.or(house.tax_percent) else { return Ok(None) };
+        let Some(rate) = self.tax_percent.or(house.tax_percent) else {
+            return Ok(None);
+        };
         if rate.is_nought() {
             return Ok(Some(Vec::new()));
         }

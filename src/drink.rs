@@ -9,7 +9,7 @@ use crate::dash::{self, Size, Word};
 use crate::doubt::{Bears, Input, Inputs, Source, Term};
 use crate::measure::{self, Kind, Measure};
 use crate::money::share_out;
-use crate::number::Kept;
+use crate::number::{Fraction, Kept};
 use crate::problem::Fault;
 use crate::spread::Spread;
 use crate::working::Does::{Less, Over, Plus, Start, Times};
@@ -56,7 +56,9 @@ impl Pour<'_> {
         let bottle = if of_money { self.bottle.cost(house, working)? } else { None };
         let usable = if of_bottle { self.bottle.usable(working)? } else { None };
         let amount = self.bottle.amount(&self.measure, usable, house, working)?;
-        let Some(amount) = amount else { return Ok(None) };
+        let Some(amount) = amount else {
+            return Ok(None);
+        };
         match (wanted, usable, bottle) {
             (Wanted::Amount, ..) => Ok(Some(amount)),
             (Wanted::Count, Some(usable), _) => count(usable, amount, working),
@@ -66,11 +68,42 @@ impl Pour<'_> {
             (Wanted::Difference, Some(usable), Some(bottle)) => {
                 let poured = poured(bottle, usable, amount, working)?;
                 let whole = whole(bottle, usable, amount, working)?;
-                let Some((poured, whole)) = poured.zip(whole) else { return Ok(None) };
+                let Some((poured, whole)) = poured.zip(whole) else {
+                    return Ok(None);
+                };
                 working.step("difference", MONEY, &[(Start, whole), (Less, poured)]).map(Some)
             }
             _ => Ok(None),
         }
+    }
+}
+
+/// What a pour rests on. What is not known is nothing.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Known {
+    /// The measure in the base of its kind.
+    pub amount: Option<Fraction>,
+    /// What the bottle gives.
+    pub usable: Option<Fraction>,
+    /// What the bottle costs.
+    pub cost: Option<Fraction>,
+}
+
+impl Known {
+    /// A figure of the pour in one sum, without a working; where whole bottles are opened, how many of
+    /// them it takes and what one costs.
+    pub fn sum(&self, wanted: Wanted) -> Result<Option<(Fraction, Option<Fraction>)>, Fault> {
+        Ok(match (wanted, self.amount, self.usable, self.cost) {
+            (Wanted::Amount, Some(amount), ..) => Some((amount, None)),
+            (Wanted::Count, Some(amount), Some(usable), _) => Some((usable.over(amount)?, None)),
+            (Wanted::Poured, Some(amount), Some(usable), Some(cost)) => {
+                Some((cost.times(amount)?.over(usable)?, None))
+            }
+            (Wanted::Whole, Some(amount), Some(usable), Some(cost)) => {
+                Some((amount.over(usable)?, Some(cost)))
+            }
+            _ => None,
+        })
     }
 }
 
@@ -84,6 +117,16 @@ pub struct Stands {
 }
 
 impl Pour<'_> {
+    /// What it rests on.
+    pub fn known(&self, house: &House) -> Result<Known, Fault> {
+        let quiet = &mut Working::quiet();
+        let usable = self.bottle.usable(quiet)?;
+        let cost = self.bottle.cost(house, quiet)?;
+        let amount = self.bottle.amount(&self.measure, usable, house, quiet)?;
+        let number = |operand: Operand| operand.number;
+        Ok(Known { amount: amount.map(number), usable: usable.map(number), cost: cost.map(number) })
+    }
+
     /// How a figure of this pour follows what in it may be off; nothing if the figure is not known.
     pub fn term(
         &self,
@@ -92,24 +135,8 @@ impl Pour<'_> {
         stands: Stands,
         inputs: &mut Inputs,
     ) -> Result<Option<Term>, Fault> {
-        let quiet = &mut Working::quiet();
-        let usable = self.bottle.usable(quiet)?;
-        let cost = self.bottle.cost(house, quiet)?.map(|cost| cost.number);
-        let amount = self.bottle.amount(&self.measure, usable, house, quiet)?;
-        let (amount, usable) =
-            (amount.map(|amount| amount.number), usable.map(|usable| usable.number));
-        let term = |at_best| Term { at_best, follows: Vec::new(), whole: None };
-        let mut term = match (wanted, amount, usable, cost) {
-            (Wanted::Amount, Some(amount), ..) => term(amount),
-            (Wanted::Count, Some(amount), Some(usable), _) => term(usable.over(amount)?),
-            (Wanted::Poured, Some(amount), Some(usable), Some(cost)) => {
-                term(cost.times(amount)?.over(usable)?)
-            }
-            (Wanted::Whole, Some(amount), Some(usable), Some(cost)) => {
-                Term { whole: Some(cost), ..term(amount.over(usable)?) }
-            }
-            _ => return Ok(None),
-        };
+        let Some((at_best, whole)) = self.known(house)?.sum(wanted)? else { return Ok(None) };
+        let mut term = Term { at_best, follows: Vec::new(), whole };
         for input in self.unsure(house, stands) {
             let of_bottle = self.measure.unit.kind == Kind::Bottle;
             let bears = match (input.source.is == FILL, wanted) {
@@ -174,7 +201,9 @@ fn count(usable: Operand, amount: Operand, working: &mut Working) -> Operands {
 }
 
 fn left_over(usable: Operand, amount: Operand, working: &mut Working) -> Operands {
-    let Some(count) = count(usable, amount, working)? else { return Ok(None) };
+    let Some(count) = count(usable, amount, working)? else {
+        return Ok(None);
+    };
     let used = working.step("used", usable.unit, &[(Start, count), (Times, amount)])?;
     working.step("left_over", usable.unit, &[(Start, usable), (Less, used)]).map(Some)
 }
@@ -186,7 +215,9 @@ pub fn glass(costs: &[Option<Kept>]) -> Found {
         .flatten()
         .map(|cost| (Plus, Operand::new(cost.fraction(), MONEY, "line")))
         .collect();
-    let Some(first) = terms.first_mut() else { return Ok(None) };
+    let Some(first) = terms.first_mut() else {
+        return Ok(None);
+    };
     first.0 = Start;
     let mut working = Working::default();
     let sum = working.step("glass", MONEY, &terms)?;

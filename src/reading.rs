@@ -4,11 +4,13 @@
 //! wrong, only unfinished: the readers of whole blanks answer `None`. `reading` knows no money.
 
 mod amount;
+mod deal;
 mod range;
 mod words;
 
 use amount::is_space;
 pub use amount::{Marks, amount};
+pub use deal::{Deal, deal};
 pub use range::Range;
 pub use words::Kitchen;
 
@@ -32,7 +34,9 @@ const MOST_TAX_PERCENT: i128 = 500;
 /// assert_eq!(half.kept().unwrap().plain_text(), "1.5");
 /// ```
 pub fn number(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
-    let Some(text) = filled(text)? else { return Ok(None) };
+    let Some(text) = filled(text)? else {
+        return Ok(None);
+    };
     let (number, rest) = amount(text, marks)?;
     if rest.trim_matches(is_space).is_empty() { Ok(Some(number)) } else { Err(unreadable(text)) }
 }
@@ -57,7 +61,9 @@ const CURRENCY_SIGNS: [char; 20] = [
 
 /// A number of things, which is whole and more than nought.
 pub fn whole_number(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
-    let Some(number) = number(text, marks)? else { return Ok(None) };
+    let Some(number) = number(text, marks)? else {
+        return Ok(None);
+    };
     if !number.is_whole() {
         return Err(Fault::new(Code::WholeNumberNeeded).with("typed", text.trim()));
     }
@@ -140,7 +146,9 @@ pub fn measure(
     kitchen: Kitchen,
     kind: Option<Kind>,
 ) -> Result<Option<Measure>, Fault> {
-    let Some(text) = filled(text)? else { return Ok(None) };
+    let Some(text) = filled(text)? else {
+        return Ok(None);
+    };
     // Beside a mass, "oz" in the text is a mass too.
     let kind = kind.or_else(|| unit(chosen).map(|unit| unit.kind));
     let named = |rest: &str| words::unit_named(rest, kitchen, kind);
@@ -186,11 +194,15 @@ fn second_number<'t>(
     }
     let words = rest.char_indices().filter(|(_, c)| is_space(*c) || matches!(c, '-' | '–' | '—'));
     for (at, _) in words {
-        let Some((unit, behind)) = rest.split_at_checked(at) else { continue };
+        let Some((unit, behind)) = rest.split_at_checked(at) else {
+            continue;
+        };
         let Some(Ok((most, behind))) = range::to(behind).map(|behind| amount(behind, marks)) else {
             continue;
         };
-        let (Ok(Some(own)), Ok(other)) = (named(unit), named(behind)) else { continue };
+        let (Ok(Some(own)), Ok(other)) = (named(unit), named(behind)) else {
+            continue;
+        };
         if other.is_none_or(|other| other == own) {
             return Ok(Some((unit, most, behind)));
         }
@@ -205,9 +217,15 @@ fn part_of_named_bottle(
     marks: Marks,
     named: Named,
 ) -> Result<Option<Measure>, Fault> {
-    let Some(bottle) = words::without_bottle(rest) else { return Ok(None) };
-    let Ok((amount, rest)) = amount(bottle, marks) else { return Ok(None) };
-    let Some(unit) = named(rest)? else { return Ok(None) };
+    let Some(bottle) = words::without_bottle(rest) else {
+        return Ok(None);
+    };
+    let Ok((amount, rest)) = amount(bottle, marks) else {
+        return Ok(None);
+    };
+    let Some(unit) = named(rest)? else {
+        return Ok(None);
+    };
     let Range { best, spread } = part.times(amount)?;
     Ok(Some(Measure { amount: best, unit, spread }))
 }
@@ -218,6 +236,11 @@ pub fn not_a_range(measure: Option<Measure>) -> Result<Option<Measure>, Fault> {
         Some(Measure { spread: Some(_), .. }) => Err(Fault::new(Code::RangeNotHere)),
         measure => Ok(measure),
     }
+}
+
+/// A number that is more than nought.
+pub fn positive(text: &str, marks: Marks) -> Result<Option<Fraction>, Fault> {
+    number(text, marks)?.map(more_than_nought).transpose()
 }
 
 fn more_than_nought(number: Fraction) -> Result<Fraction, Fault> {

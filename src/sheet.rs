@@ -25,6 +25,9 @@ pub struct Ask {
     pub pours: Vec<Placed<Line>>,
     /// Glasses, each the lines of a spec.
     pub specs: Vec<Vec<Placed<Line>>>,
+    /// Whether only what the lines of the glasses come to is asked, as for a whole menu: then no figure
+    /// of theirs has a working or a doubt.
+    pub costs_only: bool,
 }
 
 /// Something and the place that its problems are told at.
@@ -167,9 +170,16 @@ fn pour(
     problems: &mut Problems,
 ) -> LineAnswer {
     let Some((pour, stands)) = poured(&line.what, place, ask) else { return LineAnswer::default() };
+    let whole = line.what.charge == Charge::Whole;
+    let figures = |pour| {
+        if ask.costs_only {
+            costs(pour, whole, &ask.house)
+        } else {
+            figures(pour, stands, &ask.house)
+        }
+    };
     // One fault, such as a measure of the wrong kind, stops every figure of the line: it is told once.
-    let answer =
-        problems.keep(&format!("{}.measure", line.place), figures(pour, stands, &ask.house));
+    let answer = problems.keep(&format!("{}.measure", line.place), figures(pour));
     answer.unwrap_or_default()
 }
 
@@ -177,6 +187,25 @@ fn poured<'a>(line: &Line, place: Option<usize>, ask: &'a Ask) -> Option<(Pour<'
     let bottle = ask.bottles.get(line.bottle?)?;
     let pour = Pour { bottle: &bottle.what, measure: line.measure? };
     Some((pour, Stands { line: place, bottle: line.bottle }))
+}
+
+/// What goes in and what it costs, without a working.
+fn costs(pour: Pour, whole: bool, house: &House) -> Result<LineAnswer, Fault> {
+    let known = pour.known(house)?;
+    let figure = |number: Fraction, unit| -> Found {
+        let figure =
+            Figure { value: number.kept()?, unit, working: Working::default(), doubt: None };
+        Ok(Some(figure))
+    };
+    let unit = pour.bottle.kind().map_or(pour.measure.unit.kind.base(), Kind::base);
+    let amount = known.amount.map_or(Ok(None), |amount| figure(amount, unit))?;
+    let cost = match known.sum(if whole { Wanted::Whole } else { Wanted::Poured })? {
+        Some((bottles, Some(each))) => figure(bottles.rounded_up().times(each)?, MONEY)?,
+        Some((cost, None)) => figure(cost, MONEY)?,
+        None => None,
+    };
+    let (whole, poured) = if whole { (cost, None) } else { (None, cost) };
+    Ok(LineAnswer { amount, poured, whole, ..LineAnswer::default() })
 }
 
 fn figures(pour: Pour, stands: Stands, house: &House) -> Result<LineAnswer, Fault> {
@@ -246,7 +275,7 @@ fn glass(lines: &[Placed<Line>], ask: &Ask, problems: &mut Problems) -> GlassAns
         .collect();
     let place = lines.first().map_or("", |line| line.place.as_str());
     let mut cost = problems.keep(place, drink::glass(&line_costs)).flatten();
-    if let Some(cost) = &mut cost {
+    if let Some(cost) = cost.as_mut().filter(|_| !ask.costs_only) {
         cost.doubt = glass_doubt(lines, &line_costs, cost.value, ask);
     }
     GlassAnswer {

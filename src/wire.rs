@@ -4,16 +4,22 @@
 //! the path that runs.
 
 mod asking;
+mod facts;
 pub mod json;
+mod keeping;
 pub mod kept;
 mod measuring;
+mod ranging;
 pub mod record;
 pub mod records;
-mod ranging;
 mod replying;
+mod tasting;
 
 pub(crate) use asking::name as check_name;
+pub use facts::{facts, shop};
+pub use keeping::keeping;
 pub use measuring::measure;
+pub use tasting::offers;
 
 use crate::dash::{self, Sizes};
 use crate::measure::UNITS;
@@ -59,7 +65,8 @@ fn replied(ask: &Ask) -> Reply {
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
     let sums = asking::sheet_ask(ask, &mut problems);
     let reply = sheet::answer(&sums, &mut problems);
-    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &ask.bottles };
+    let showing =
+        Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &ask.bottles, brief: false };
     let mut reply = replying::reply(&reply, &sums, showing);
     reply.problems = told(problems.0);
     reply
@@ -76,7 +83,7 @@ pub fn moves(ask: &str) -> String {
 fn moved(ask: MovesAsk) -> MovesReply {
     let mut problems = Problems::default();
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
-    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[] };
+    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[], brief: false };
     let MovesAsk { house, before, after, bottles, specs } = ask;
     let with = |bottle: records::Bottle| {
         let bottles = core::iter::once(bottle).chain(bottles.iter().cloned()).collect();

@@ -33,6 +33,10 @@ fn every_case_answers_as_it_did() {
                 Some("answer") => wire::answer(&ask),
                 Some("measure") => wire::measure(&ask),
                 Some("moves") => wire::moves(&ask),
+                Some("facts") => wire::facts(&ask),
+                Some("shop") => wire::shop(&ask),
+                Some("keeping") => wire::keeping(&ask),
+                Some("offers") => wire::offers(&ask),
                 Some("tables") => wire::tables(),
                 call => panic!("{path:?} calls {call:?}"),
             };

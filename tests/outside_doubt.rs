@@ -71,6 +71,7 @@ fn sheet_of(ask: &Value) -> sheet::Ask {
             wastage_percent: Fraction::NOUGHT,
         }),
         sizes: sizes(&bottle["rough"], Word::Bottle),
+        ..Bottle::default()
     };
     let line = |line: &Value| Line {
         bottle: Some(line["bottle"].as_str().unwrap().parse().unwrap()),
@@ -89,13 +90,13 @@ fn sheet_of(ask: &Value) -> sheet::Ask {
             .iter()
             .map(|record| Placed { place: String::new(), what: bottle(record) })
             .collect(),
-        pours: Vec::new(),
         specs: vec![
             placed(&ask["specs"][0]["lines"])
                 .iter()
                 .map(|record| Placed { place: String::new(), what: line(record) })
                 .collect(),
         ],
+        ..sheet::Ask::default()
     }
 }
 

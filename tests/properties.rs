@@ -15,23 +15,13 @@
 
 mod outside;
 
+use farthing::wire;
 use num_rational::BigRational;
 use outside::replay::{figures, replay, text};
-use outside::{answer, exact, value};
+use outside::{Function, answer, config, exact, reply, value};
 use proptest::prelude::*;
 use proptest::sample::select;
-use proptest::test_runner::RngSeed;
 use serde_json::{Value, json};
-
-fn config() -> ProptestConfig {
-    let usual = ProptestConfig::default();
-    let cases = usual.cases / 4;
-    let config = ProptestConfig { cases, failure_persistence: None, ..usual };
-    match config.rng_seed {
-        RngSeed::Random => ProptestConfig { rng_seed: RngSeed::Fixed(20_261_125), ..config },
-        RngSeed::Fixed(_) => config,
-    }
-}
 
 const VOLUMES: [&str; 8] =
     ["ml", "cl", "l", "us fl oz", "imp fl oz", "us tsp", "metric cup", "imp gill"];
@@ -305,6 +295,35 @@ proptest! {
         is_sound(&reply);
         let pours = reply["pours"].as_array().unwrap().len();
         prop_assert!(pours == ask["pours"].as_array().unwrap().len() || !reply["problems"].as_array().unwrap().is_empty());
+    }
+
+    /// Likewise in what follows from the cost, what must be bought, what keeps and what is offered.
+    #[test]
+    fn prop_any_text_is_answered_by_what_follows(
+        ask in request(), which in 0usize..1_000,
+        typed in prop_oneof!["\\PC{0,90}", "[-0-9.,/ '½%£٫٬a-z\u{a0}]{0,16}", any::<String>(), Just("999999999".to_string())],
+    ) {
+        let mut ask = ask;
+        for (index, bottle) in ask["bottles"].as_array_mut().unwrap().iter_mut().enumerate() {
+            (bottle["strength"], bottle["keeps_days"]) = ("40".into(), ["", "5", "0.001"][index % 3].into());
+            bottle["have"] = json!({"text": "1/2", "unit": "bottle"});
+        }
+        let sold = json!({"price": "9", "target_percent": "75", "method": "shaken", "water": {"text": "", "unit": "ml"}, "a_week": "30"});
+        ask["specs"][0]["lines"].as_array_mut().unwrap().truncate(4);
+        ask["specs"][0].as_object_mut().unwrap().extend(sold.as_object().unwrap().clone());
+        let (house, bottles, specs) = (&ask["house"], &ask["bottles"], &ask["specs"]);
+        let offer = json!({"price": "26", "case": "6", "tax": "out", "holds": {"text": "70 cl"}, "deal": "3 for 2", "strength": "40"});
+        let asks: [(Function, Value); 4] = [
+            (wire::facts, json!({"house": house, "bottles": bottles, "specs": specs, "in_full": true})),
+            (wire::shop, json!({"house": house, "bottles": bottles, "specs": specs, "counts": ["40"]})),
+            (wire::keeping, json!({"house": house, "bottles": [bottles[0]], "measures": [ask["pours"][0]["measure"]], "most_a_week": "9"})),
+            (wire::offers, json!({"house": house, "offers": [offer, offer], "measure": ask["pours"][0]["measure"], "rest": "1",
+                "price": "9", "target_percent": "75"})),
+        ];
+        for (of, ask) in asks {
+            let (_, ask) = with_blank(&ask, which, |_| typed.clone());
+            is_sound(&reply(of, &ask));
+        }
     }
 
     /// A key that is not agreed is refused, wherever it stands, and nothing is reckoned.

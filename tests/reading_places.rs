@@ -15,7 +15,8 @@
 mod outside;
 
 use farthing::problem::Code;
-use outside::answer;
+use farthing::wire;
+use outside::{Function, answer, reply};
 use serde_json::{Value, json};
 use std::cell::RefCell;
 
@@ -109,6 +110,8 @@ fn every_code_is_raised_at_its_place() {
     measures();
     the_house();
     measuring();
+    what_follows();
+    offers();
     the_request();
     let raised = RAISED.take();
     for code in Code::ALL.iter().filter(|code| !OF_THE_SHELF.contains(code)) {
@@ -308,6 +311,209 @@ fn measuring() {
         "range_backwards at pours[0].measure typed=10-5 ml",
     );
     check("/bottles/0/holds/text", json!("70-75 cl"), "range_not_here at bottles[0].holds");
+}
+
+/// One blank written otherwise raises one problem of a function that follows from the cost, and what
+/// stands at `stands` stands as it did.
+#[track_caller]
+fn check_following(
+    of: Function,
+    sound: &Value,
+    (blank, typed, told): (&str, &str, &str),
+    stands: &[&str],
+) {
+    let mut ask = sound.clone();
+    set(&mut ask, blank, typed.into());
+    let (before, after) = (reply(of, sound), reply(of, &ask));
+    assert_eq!(before["problems"], json!([]), "the sound request is sound");
+    let problems = after["problems"].as_array().unwrap();
+    assert_eq!(problems.iter().map(in_words).collect::<Vec<_>>(), [told], "{blank}");
+    for stands in stands {
+        let (before, after) = (before.pointer(stands).unwrap(), after.pointer(stands).unwrap());
+        assert!(!before.is_null() && before == after, "{blank}: {stands}");
+    }
+    RAISED.with_borrow_mut(|raised| raised.push(problems[0]["code"].as_str().unwrap().into()));
+}
+
+fn what_follows() {
+    let (bottle, spec) = ("bottles[0]", "specs[0]");
+    for (blank, typed, told) in [
+        (
+            "strength",
+            json!("100.1"),
+            format!("percent_out_of_range at {bottle}.strength least=0 most=100 typed=100.1"),
+        ),
+        ("keeps_days", json!("0"), format!("number_must_be_positive at {bottle}.keeps_days")),
+        (
+            "keeps_days",
+            json!("a week"),
+            format!("number_unreadable at {bottle}.keeps_days typed=a week"),
+        ),
+        ("have", json!({"text": "some"}), format!("number_unreadable at {bottle}.have typed=some")),
+        ("have", json!({"text": "2"}), format!("unit_missing at {bottle}.have typed=2")),
+    ] {
+        check(&format!("/bottles/0/{blank}"), typed, &told);
+    }
+    let mut ask = sound();
+    ask.as_object_mut().unwrap().remove("pours");
+    ask["bottles"][0]["strength"] = "40".into();
+    for (blank, typed, value) in [
+        ("/house/sale_tax", "over", "in"),
+        ("/house/price_points", "odd", "half"),
+        ("/specs/0/method", "blended", "stirred"),
+        ("/specs/0/price", "x", "9"),
+        ("/specs/0/a_week", "x", "30"),
+        ("/specs/0/target_percent", "x", "75"),
+        ("/house/target_percent", "x", "75"),
+        ("/house/sale_tax_percent", "x", "20"),
+    ] {
+        set(&mut ask, blank, value.into());
+        let place = blank[1..].replace("/0/", "[0].").replace('/', ".");
+        let code = if matches!(typed, "over" | "odd" | "blended") {
+            "choice_unknown"
+        } else {
+            "number_unreadable"
+        };
+        check_following(
+            wire::facts,
+            &ask,
+            (blank, typed, &format!("{code} at {place} typed={typed}")),
+            &["/specs/0/cost"],
+        );
+    }
+    let (cost, priced, strength) = ("/specs/0/cost", "/specs/0/priced", "/specs/0/strength");
+    let percent = "percent_out_of_range at";
+    for (blank, typed, told, stands) in [
+        ("/house/sale_tax", "over", "choice_unknown at house.sale_tax typed=over".into(), strength),
+        (
+            "/house/sale_tax_percent",
+            "501",
+            format!("{percent} house.sale_tax_percent least=0 most=500 typed=501"),
+            strength,
+        ),
+        (
+            "/house/target_percent",
+            "100",
+            format!("{percent} house.target_percent least=0 most=100 typed=100"),
+            priced,
+        ),
+        (
+            "/specs/0/target_percent",
+            "100 %",
+            format!("{percent} {spec}.target_percent least=0 most=100 typed=100 %"),
+            "/specs/0/priced/margin",
+        ),
+        (
+            "/specs/0/price",
+            "1,250",
+            format!("number_ambiguous at {spec}.price either=1.25 or=1250 typed=1,250"),
+            "/specs/0/asked",
+        ),
+        ("/specs/0/a_week", "0", format!("number_must_be_positive at {spec}.a_week"), strength),
+        ("/specs/0/method", "no", format!("choice_unknown at {spec}.method typed=no"), priced),
+        (
+            "/specs/0/water/text",
+            "2 dashes",
+            format!("rough_must_be_volume at {spec}.water typed=dash"),
+            priced,
+        ),
+        ("/specs/0/water/text", "2-3 ml", format!("range_not_here at {spec}.water"), priced),
+    ] {
+        let mut ask = ask.clone();
+        set(&mut ask, "/specs/0/water", json!({"text": ""}));
+        check_following(wire::facts, &ask, (blank, typed, &told), &[cost, stands]);
+    }
+    // Each spec names its own margin: what the house wants is not asked, and is told once.
+    let mut two = ask.clone();
+    two["specs"] = json!([ask["specs"][0], ask["specs"][0]]);
+    let told = "number_unreadable at house.target_percent typed=x";
+    check_following(
+        wire::facts,
+        &two,
+        ("/house/target_percent", "x", told),
+        &["/specs/1/priced", "/specs/1/asked"],
+    );
+    // The rate of what is bought stands in for that of what is sold: without it no price is known.
+    let mut borrowed = ask.clone();
+    borrowed["house"]["sale_tax_percent"] = "".into();
+    borrowed["house"]["tax_percent"] = "x".into();
+    assert_eq!(reply(wire::facts, &borrowed)["specs"][0]["asked"], json!(null));
+
+    let mut shop = sound();
+    shop.as_object_mut().unwrap().remove("pours");
+    shop["counts"] = json!(["4"]);
+    for (typed, told) in [
+        ("x", "number_unreadable at counts[0] typed=x"),
+        ("1.5", "whole_number_needed at counts[0] typed=1.5"),
+        ("0", "number_must_be_positive at counts[0]"),
+    ] {
+        check_following(wire::shop, &shop, ("/counts/0", typed, told), &[]);
+    }
+    let mut have = shop.clone();
+    have["bottles"][0]["have"] = json!({"text": "1 bottle"});
+    let told = "kind_mismatch at bottles[0].have bottle=volume measure=count";
+    check_following(wire::shop, &have, ("/bottles/0/have/text", "3 pieces", told), &[]);
+
+    let keeping = json!({"bottles": sound()["bottles"], "measures": [{"text": "5 ml"}, {"text": "1 dash"}], "most_a_week": "9"});
+    for (typed, told) in [
+        ("x", "number_unreadable at most_a_week typed=x"),
+        ("501", "too_big at most_a_week most=500"),
+    ] {
+        check_following(
+            wire::keeping,
+            &keeping,
+            ("/most_a_week", typed, told),
+            &["/points/8", "/highest"],
+        );
+    }
+}
+
+fn offers() {
+    let offer = json!({"id": "o", "price": "26", "case": "6", "tax": "in", "holds": {"text": "70 cl"}, "deal": "3 for 2",
+        "strength": "40"});
+    let ask = json!({"house": {}, "offers": [offer, offer], "measure": {"text": "50 ml"}, "rest": "1", "price": "9",
+        "target_percent": "75"});
+    let at = "offers[0]";
+    for (blank, typed, told) in [
+        ("price", "x", format!("number_unreadable at {at}.price typed=x")),
+        ("case", "1.5", format!("whole_number_needed at {at}.case typed=1.5")),
+        ("tax", "maybe", format!("choice_unknown at {at}.tax typed=maybe")),
+        ("holds/text", "70", format!("unit_missing at {at}.holds typed=70")),
+        ("holds/text", "2 dashes", format!("holds_unit at {at}.holds typed=dash")),
+        ("deal", "3 for 4", format!("number_unreadable at {at}.deal typed=3 for 4")),
+        (
+            "strength",
+            "101",
+            format!("percent_out_of_range at {at}.strength least=0 most=100 typed=101"),
+        ),
+    ] {
+        let (blank, other) = (
+            format!("/offers/0/{blank}"),
+            ["/offers/1/bottle", "/offers/1/at_most", "/offers/1/fits"],
+        );
+        check_following(wire::offers, &ask, (&blank, typed, &told), &other);
+    }
+    for (blank, typed, told, stands) in [
+        ("measure/text", "50", "unit_missing at measure typed=50", "bottle"),
+        ("rest", "x", "number_unreadable at rest typed=x", "rank"),
+        ("price", "x", "number_unreadable at price typed=x", "glass"),
+        (
+            "target_percent",
+            "100",
+            "percent_out_of_range at target_percent least=0 most=100 typed=100",
+            "margin",
+        ),
+        ("house/sale_tax", "over", "choice_unknown at house.sale_tax typed=over", "glass"),
+        (
+            "house/target_percent",
+            "x",
+            "number_unreadable at house.target_percent typed=x",
+            "at_most",
+        ),
+    ] {
+        let stands = format!("/offers/0/{stands}");
+        check_following(wire::offers, &ask, (&format!("/{blank}"), typed, told), &[&stands]);
+    }
 }
 
 fn the_house() {

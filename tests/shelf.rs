@@ -65,7 +65,8 @@ fn wish(device: &mut Device, ask: Value) -> Value {
 
 fn bottle(id: &str, name: &str, price: &str) -> Value {
     json!({
-        "id": id, "name": name, "wastage_percent": "", "rough": {}, "measured": {},
+        "id": id, "name": name, "wastage_percent": "", "rough": {}, "measured": {}, "strength": "", "keeps_days": "", "allergens": [], "warns": [],
+        "have": {"text": "", "unit": ""}, "spirit": "",
         "paid": {"price": price, "bottles": "", "discount": "", "delivery": "", "tax": "in", "tax_percent": ""},
         "holds": {"text": "100", "unit": "ml"},
     })
@@ -93,7 +94,9 @@ fn what_is_kept_is_there_when_the_shelf_is_opened_again() {
     let mut device = Device::default();
     none_wrong(&keep(&mut device, Value::Null, bottle("b", "orange bitters", "18.50")));
     let spec = json!({"id": "s", "name": "Towpath", "lines": [
-        {"bottle": "b", "own": null, "measure": {"text": "2", "unit": "dash"}, "charge": "poured"}]});
+        {"bottle": "b", "own": null, "measure": {"text": "2", "unit": "dash"}, "charge": "poured"}],
+        "price": "9", "target_percent": "", "method": "stirred", "water": {"text": "", "unit": ""},
+        "without_alcohol": false, "a_week": ""});
     none_wrong(&wish(
         &mut device,
         json!({"wish": "keep", "kind": "spec", "after": spec, "on": "2026-11-25"}),
@@ -306,7 +309,7 @@ fn full_device() -> Device {
         keep(&mut device, Value::Null, bottle(id, name, price));
     }
     keep(&mut device, bottle("b", "orange bitters", "18.50"), bottle("b", "orange bitters", "19"));
-    let house = json!({"currency": "EUR", "decimal_mark": ",", "kitchen": "metric", "tax_percent": "19", "reclaims_tax": true, "counts_fill": false, "rough": {}});
+    let house = json!({"currency": "EUR", "decimal_mark": ",", "kitchen": "metric", "tax_percent": "19", "reclaims_tax": true, "counts_fill": false, "sale_tax": "in", "sale_tax_percent": "", "target_percent": "75", "price_points": "half", "drinks_of": "uk", "rough": {}});
     wish(&mut device, json!({"wish": "keep", "kind": "house", "after": house, "on": "2026-11-25"}));
     device
 }

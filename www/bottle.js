@@ -3,6 +3,7 @@
 
 import { answerLine } from "./answer.js";
 import { activate, tellAll } from "./blanks.js";
+import { bottleMore } from "./bottle-more.js";
 import * as core from "./core.js";
 import { around, date, shown, written } from "./figures.js";
 import { emptyBottle, freshName, same } from "./fresh.js";
@@ -63,6 +64,7 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
   });
   const roughFold = make("details", {}, make("summary", {}, bottleWords.rough), rough.element);
   roughFold.open = Object.keys(bottle.rough).length + Object.keys(bottle.measured).length > 0;
+  const more = bottleMore(bottle, changed);
   const moved = make("div", { class: "moved", "aria-live": "polite" });
   const earlier = make("div", { class: "earlier" });
   const keep = make("button", { type: "button", class: "wide", click: keepIt }, bottleWords.keep);
@@ -72,7 +74,7 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
     onShelf ? make("button", { type: "button", class: "quiet", click: takeOff }, bottleWords.remove) : null);
 
   const element = make("section", { class: "place editor", "aria-labelledby": heading.id },
-    heading, make("div", { class: "sentence" }, ...sentence.clauses), answer.element, keep, moved, sentence.toggles, earlier, roughFold, tools);
+    heading, make("div", { class: "sentence" }, ...sentence.clauses), answer.element, keep, moved, sentence.toggles, more.element, earlier, roughFold, tools);
   showEarlier();
   reckon();
 
@@ -108,11 +110,12 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
 
   function showRest() {
     const places = new Map([
-      ...sentence.places("bottles[0]"),
+      ...sentence.places("bottles[0]"), ...more.places("bottles[0]"),
       .../** @type {[string, import("./blanks.js").Blank][]} */ (rough.places.map(([code, blank]) => [`bottles[0].rough.${code}`, blank])),
     ]);
     holds.read(reply?.bottles[0]?.unit ?? "");
     const left = tellAll(places, reply?.problems ?? []).filter((problem) => problem.place.startsWith("bottles"));
+    more.show();
     note("bottle", left[0] ? problemWords(left[0]) : null);
     const unit = reply?.bottles[0]?.usable?.unit ?? "ml";
     write(answer.lead, sumWords.each(unit));

@@ -83,6 +83,18 @@ export const moves = (record) => ask(moreGlue?.moves, record);
 /** @param {import("./records.js").MeasureAsk} record @returns {import("./records.js").MeasureReply | null} */
 export const measure = (record) => ask(moreGlue?.measure, record);
 
+/** @param {import("./records.js").FactsAsk} record @returns {import("./records.js").FactsReply | null} */
+export const facts = (record) => ask(moreGlue?.facts, record);
+
+/** @param {import("./records.js").ShopAsk} record @returns {import("./records.js").ShopReply | null} */
+export const shop = (record) => ask(moreGlue?.shop, record);
+
+/** @param {import("./records.js").KeepingAsk} record @returns {import("./records.js").KeepingReply | null} */
+export const keeping = (record) => ask(moreGlue?.keeping, record);
+
+/** @param {import("./records.js").OffersAsk} record @returns {import("./records.js").OffersReply | null} */
+export const offers = (record) => ask(moreGlue?.offers, record);
+
 /** @type {import("./records.js").Tables | null} */
 let known = null;
 

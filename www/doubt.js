@@ -9,6 +9,7 @@ import { doubt as doubtWords, sources } from "./words.js";
 /**
  * @typedef {object} About whose figure it is
  * @property {boolean} [doubtFirst] whether the doubt stands before the working
+ * @property {string[]} [told] what stands behind the figure, in words
  * @property {(part: Part) => string} [named] the bottle that a part belongs to
  * @property {(part: Pick<Part, "of" | "line" | "bottle">) => void} [measure] goes to where a part is measured
  */

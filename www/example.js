@@ -2,7 +2,7 @@
 /** What a first-time visitor meets: the shelf and two glasses of an invented canal-side bar. */
 
 import { decimalMark } from "./figures.js";
-import { emptyBottle } from "./fresh.js";
+import { emptyBottle, emptySpec } from "./fresh.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Spec} Spec */
 
@@ -20,10 +20,23 @@ const BOTTLES = [
   ["ice", "ice", "1.60", "", "2", "kg"],
 ];
 
-/** @type {[id: string, name: string, lines: [bottle: string, amount: string, unit: string][]][]} */
+/** What some of them tell besides. @type {Record<string, Partial<Bottle>>} */
+const TOLD = {
+  bitters: { strength: "28" },
+  aromatic: { strength: "44" },
+  rye: { strength: "45", spirit: "whisky" },
+  gin: { strength: "41", spirit: "gin" },
+  syrup: { strength: "0", keeps_days: "21" },
+  ginger: { strength: "0", allergens: ["sulphites"] },
+  soda: { strength: "0" },
+};
+
+/** The first is sold already, the second asks for a price. @type {[id: string, name: string, lines: [bottle: string, amount: string, unit: string][], terms: Partial<Spec>][]} */
 const SPECS = [
-  ["lockgate", "Lock Gate", [["rye", "50", "ml"], ["syrup", "10", "ml"], ["bitters", "2", "dash"], ["oranges", "1/8", "piece"], ["ice", "120", "g"]]],
-  ["towpath", "Towpath Long", [["gin", "40", "ml"], ["limes", "1/2", "piece"], ["ginger", "1/2", "bottle"], ["bitters", "½", "dropper"], ["ice", "180", "g"]]],
+  ["lockgate", "Lock Gate", [["rye", "50", "ml"], ["syrup", "10", "ml"], ["bitters", "2", "dash"], ["oranges", "1/8", "piece"], ["ice", "120", "g"]],
+    { price: "12.50", method: "stirred", a_week: "6" }],
+  ["towpath", "Towpath Long", [["gin", "40", "ml"], ["limes", "1/2", "piece"], ["ginger", "1/2", "bottle"], ["bitters", "½", "dropper"], ["ice", "180", "g"]],
+    { method: "built" }],
 ];
 
 /**
@@ -32,15 +45,16 @@ const SPECS = [
  * @returns {{ bottles: Bottle[], specs: Spec[], sum: { bottle: Bottle, measure: { text: string, unit: string } } }}
  */
 export function workedExample(decimals) {
+  const local = (/** @type {string} */ price) => price.replace(".", decimals ? decimalMark : "");
   const bottles = BOTTLES.map(([id, name, price, count, holds, unit]) => {
     const bottle = emptyBottle(`example-${id}`);
-    bottle.paid.price = price.replace(".", decimals ? decimalMark : "");
+    bottle.paid.price = local(price);
     bottle.paid.bottles = count;
-    return { ...bottle, name, holds: { text: holds, unit } };
+    return { ...bottle, ...structuredClone(TOLD[id]), name, holds: { text: holds, unit } };
   });
-  const specs = SPECS.map(([id, name, lines]) => ({
-    id: `example-${id}`,
-    name,
+  const specs = SPECS.map(([id, name, lines, terms]) => ({
+    ...emptySpec(`example-${id}`), ...terms, name,
+    price: local(terms.price ?? ""),
     lines: lines.map(([bottle, text, unit]) => ({
       bottle: `example-${bottle}`, own: null, measure: { text, unit }, charge: /** @type {"poured"} */ ("poured"),
     })),

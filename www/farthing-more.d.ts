@@ -3,3 +3,7 @@
 export default function init(options: { module_or_path: URL | string }): Promise<unknown>;
 export function moves(ask: string): string;
 export function measure(ask: string): string;
+export function facts(ask: string): string;
+export function shop(ask: string): string;
+export function keeping(ask: string): string;
+export function offers(ask: string): string;

@@ -32,4 +32,23 @@ export const emptyBottle = (id = freshName()) => ({
   wastage_percent: "",
   rough: {},
   measured: {},
+  strength: "",
+  keeps_days: "",
+  allergens: [],
+  warns: [],
+  have: { text: "", unit: "" },
+  spirit: "",
+});
+
+/** @returns {import("./records.js").Spec} */
+export const emptySpec = (id = freshName()) => ({
+  id,
+  name: "",
+  lines: [],
+  price: "",
+  target_percent: "",
+  method: "none",
+  water: { text: "", unit: "ml" },
+  without_alcohol: false,
+  a_week: "",
 });

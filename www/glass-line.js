@@ -7,6 +7,7 @@ import { emptyBottle } from "./fresh.js";
 import * as kept from "./kept.js";
 import { freshId, make, write } from "./page.js";
 import { bottleSentence, clause, likelyBottles } from "./sentence.js";
+import { trimFold } from "./trim.js";
 import { clauses, glass as glassWords, labels, usualMeasures } from "./words.js";
 /** @typedef {import("./records.js").Line} Line */
 /** @typedef {import("./records.js").LineReply} LineReply */
@@ -19,8 +20,12 @@ import { clauses, glass as glassWords, labels, usualMeasures } from "./words.js"
  * @param {() => void} does.remove
  * @param {(step: -1 | 1) => void} does.move
  * @param {(figure: import("./records.js").Figure) => void} does.openWorking
+ * @param {import("./figure-buttons.js").Open} does.open opens any other figure
+ * @param {() => void} does.looked what follows from the line alone is wanted
+ * @param {(bottle: string) => import("./trim.js").Swapped | null} does.ask what another bottle in its place would change
+ * @param {(bottle: string) => void} does.swap
  */
-export function glassLine(line, { changed, remove, move, openWorking }) {
+export function glassLine(line, { changed, remove, move, openWorking, open, looked, ask, swap }) {
   const what = make("span", { class: "what", dir: "auto" });
   const cost = make("span", { class: "row-cost" });
   const share = make("span", { class: "row-share" });
@@ -63,6 +68,7 @@ export function glassLine(line, { changed, remove, move, openWorking }) {
   const difference = make("span", { class: "tail" });
   const chargeClause = clause(glassWords.charged, [], charge.element, difference);
   const workingButton = make("button", { type: "button", class: "quiet", click: () => lastCost && openWorking(lastCost) }, glassWords.working);
+  const trim = trimFold({ opened: looked, open, ask, swap, bottle: () => line.bottle });
   const fold = make(
     "div", { class: "fold", id: foldId, hidden: true },
     clause("", [measure]), clause(clauses.of, [name]), own, chargeClause,
@@ -70,6 +76,7 @@ export function glassLine(line, { changed, remove, move, openWorking }) {
       make("button", { type: "button", class: "quiet", click: () => move(-1) }, glassWords.up),
       make("button", { type: "button", class: "quiet", click: () => move(1) }, glassWords.down),
       make("button", { type: "button", class: "quiet", click: remove }, glassWords.remove)),
+    trim.element,
   );
   const element = make("li", { class: "line" }, row, fold);
   /** @type {import("./records.js").Figure | null} */
@@ -104,7 +111,13 @@ export function glassLine(line, { changed, remove, move, openWorking }) {
   }
 
   return {
-    element, line,
+    element, line, trim,
+    /** Takes what it is a measure of from another line. @param {Pick<Line, "bottle" | "own">} given */
+    become(given) {
+      Object.assign(line, given);
+      name.set(nameOf(line));
+      layOwn();
+    },
     /** Opens it and goes to its first empty blank. */
     open() {
       unfold(true);

@@ -5,19 +5,22 @@ import { answerLine } from "./answer.js";
 import { activate, blank, tellAll } from "./blanks.js";
 import * as core from "./core.js";
 import { amount } from "./figures.js";
-import { emptyBottle, freshName, same } from "./fresh.js";
+import { emptyBottle, emptySpec, same } from "./fresh.js";
 import { glassLine } from "./glass-line.js";
 import { glassPicture } from "./glass-picture.js";
 import * as kept from "./kept.js";
 import { freshId, make, note, say, soon, write } from "./page.js";
+import { chargeFold } from "./price.js";
 import { clause } from "./sentence.js";
+import { cautionsFold, strengthFold } from "./strength.js";
 import { clauses, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
+import { price as priceWords, trim as trimWords } from "./words-price.js";
 /** @typedef {import("./records.js").Spec} Spec */
 /** @typedef {import("./records.js").Line} Line */
 /** @typedef {import("./records.js").SpecReply} SpecReply */
 
-/** @returns {Spec} */
-const emptySpec = () => ({ id: freshName(), name: "", lines: [] });
+/** What follows from the cost is asked for once the keys rest. */
+const FOLLOWS_MS = 60;
 
 /**
  * @param {object} does
@@ -36,6 +39,8 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
   let whole = null;
   /** What the picture shows. */
   let drawn = "";
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let following;
 
   const heading = make("h1", { class: "unseen", id: freshId() }, glassWords.heading);
   const name = blank({
@@ -46,6 +51,15 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     },
   });
   name.fill = (text, id) => open(id ? structuredClone(kept.specs.get(id)?.record ?? emptySpec()) : emptySpec());
+  /** @type {import("./figure-buttons.js").Open} */
+  const openFigure = (title, figure, told) => openWorking(title, figure, { ...about, told });
+  const terms = { spec: () => spec, changed: () => showRestSoon(), open: openFigure };
+  const charge = chargeFold({ ...terms, opened: () => follow() });
+  const strength = strengthFold(terms);
+  const cautions = cautionsFold();
+  const parts = make("div", { class: "parts-below" }, strength.element, cautions.element);
+  charge.element.hidden = parts.hidden = true;
+  const late = make("p", { class: "small", hidden: true }, priceWords.notLoaded);
   const total = answerLine(glassWords.hint, (figure, doubtFirst) => openWorking(spec.name || glassWords.heading, figure, { ...about, doubtFirst }));
   write(total.lead, clauses.cost(true));
   const without = make("p", { class: "without", hidden: true });
@@ -67,7 +81,7 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     heading,
     clause(glassWords.a, [name]),
     total.element,
-    picture, list, starters, keep, example, fresh,
+    charge.element, late, picture, list, starters, keep, example, parts, fresh,
   );
 
   /** Which line a part of a doubt stands in. @param {{ line: number | null, bottle: string }} part */
@@ -140,6 +154,8 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     const before = new Map(lines.map((each) => [each.line, each]));
     lines = spec.lines.map((line) => before.get(line) ?? glassLine(line, {
       changed, remove: () => remove(line), move: (step) => move(line, step),
+      open: openFigure, looked: () => follow(),
+      ask: (bottle) => askSwapped(line, bottle), swap: (bottle) => swap(line, bottle),
       openWorking: (figure) => openWorking(glassWords.lineCost, figure, { ...about, measure: ({ of }) => about.measure?.({ of, line: spec.lines.indexOf(line), bottle: line.bottle }) }),
     }));
     list.replaceChildren(...lines.map((each) => each.element));
@@ -169,12 +185,60 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     showRest();
   }
 
-  /** Asks about this glass and the bottles in it, no others. */
+  /** The bottles that these glasses name, no others. @param {Spec[]} specs */
+  function bottlesOf(...specs) {
+    const wanted = new Set(specs.flatMap((each) => each.lines.map((line) => line.bottle)));
+    return [...wanted].flatMap((id) => kept.bottles.get(id)?.record ?? []);
+  }
+
   function ask() {
-    const wanted = new Set(spec.lines.map((line) => line.bottle));
-    const bottles = [...wanted].flatMap((id) => kept.bottles.get(id)?.record ?? []);
-    whole = core.answer({ house: kept.house, bottles, pours: [], specs: [spec] });
+    whole = core.answer({ house: kept.house, bottles: bottlesOf(spec), pours: [], specs: [spec] });
     reply = whole?.specs[0] ?? null;
+  }
+
+  /** What follows from the cost: its price, its strength, its lines by themselves. */
+  async function follow() {
+    clearTimeout(following);
+    for (const part of [charge.element, parts]) part.hidden = spec.lines.length === 0;
+    const isThere = await core.loadMore();
+    late.hidden = isThere || !charge.isOpen();
+    if (!isThere || spec.lines.length === 0) return;
+    const trimmed = lines.filter((each) => each.trim.isOpen());
+    const found = core.facts({ house: kept.house, bottles: bottlesOf(spec), specs: [spec], in_full: charge.isOpen() || trimmed.length > 0 });
+    const facts = found?.specs[0] ?? null;
+    const problems = found?.problems ?? [];
+    tellAll(new Map([...charge.places, ...strength.places]), problems);
+    charge.show(facts, problems);
+    strength.show(facts);
+    cautions.show(facts);
+    const nameOf = (/** @type {number} */ at) => lines[at]?.name() ?? "";
+    if (facts) for (const each of trimmed) each.trim.show(facts, lines.indexOf(each), nameOf);
+    if (charge.element.contains(document.activeElement)) say(charge.spoken);
+  }
+
+  /** @param {Line} line @param {string} bottle @returns {import("./trim.js").Swapped | null} */
+  function askSwapped(line, bottle) {
+    const at = spec.lines.indexOf(line);
+    const other = structuredClone(spec);
+    Object.assign(other.lines[at] ?? {}, { bottle, own: null });
+    const found = core.facts({ house: kept.house, bottles: bottlesOf(spec, other), specs: [spec, other], in_full: false });
+    const [was, is] = found?.specs ?? [];
+    return was && is ? { was, is, problem: found?.problems.find(({ place }) => place.startsWith(`specs[1].lines[${at}]`)) } : null;
+  }
+
+  /** @param {Line} line @param {string} bottle */
+  function swap(line, bottle) {
+    const row = lines.find((each) => each.line === line);
+    const was = { bottle: line.bottle, own: line.own };
+    const before = row?.name() ?? "";
+    /** @param {Pick<Line, "bottle" | "own">} given */
+    const become = (given) => {
+      row?.become(given);
+      row?.trim.clear();
+      settled();
+    };
+    become({ bottle, own: null });
+    note("undo", trimWords.swapped(before, row?.name() ?? ""), [[sumWords.undo, () => become(was)]]);
   }
 
   function showRest() {
@@ -185,6 +249,8 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     const text = total.spoken();
     say(() => (text ? `${spec.name || glassWords.unnamed}: ${text} ${without.hidden ? "" : without.textContent}` : ""));
     showPicture();
+    clearTimeout(following);
+    following = setTimeout(follow, FOLLOWS_MS);
     const onShelf = kept.specs.get(spec.id)?.record;
     const ofExample = isOfExample();
     example.hidden = !ofExample;
@@ -220,10 +286,13 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
 
   /** @param {Spec} given */
   function open(given) {
-    spec = given;
+    // What was kept or typed before there were terms has none.
+    spec = { ...emptySpec(given.id), ...given };
     before = structuredClone(kept.specs.get(spec.id)?.record ?? null);
     lines = [];
     name.set(spec.name);
+    charge.refill();
+    strength.refill();
     layLines();
     settled();
     activate(name);

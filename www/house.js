@@ -7,6 +7,7 @@ import { amount, date, decimalMark, locale, number } from "./figures.js";
 import * as kept from "./kept.js";
 import { freshId, make } from "./page.js";
 import { roughTable } from "./rough.js";
+import { sellingTerms } from "./selling.js";
 import { clause } from "./sentence.js";
 import { about as aboutWords, house as houseWords, labels, rough as roughWords, sources } from "./words.js";
 
@@ -30,6 +31,7 @@ export function houseView() {
       change({ rough: size ? { ...rest, [code]: size } : rest });
     },
   });
+  const selling = sellingTerms(change);
   const element = make("section", { class: "place house", "aria-labelledby": heading.id },
     heading,
     make("div", { class: "sentence" },
@@ -37,6 +39,7 @@ export function houseView() {
       clause(houseWords.tax, [rate], make("span", { class: "tail" }, houseWords.percent)),
       clause(houseWords.i, [], reclaims.element),
       clause(houseWords.spoon, [], kitchen.element)),
+    ...selling.elements,
     make("h2", {}, houseWords.sure),
     clause(houseWords.bottles, [], fill.element),
     make("p", { class: "small" }, houseWords.fillAbout),
@@ -56,6 +59,7 @@ export function houseView() {
 
   function tell() {
     const reply = core.answer({ house: kept.house, bottles: [], pours: [], specs: [] });
+    core.loadMore().then((isThere) => isThere && tellAll(new Map(selling.places), core.facts({ house: kept.house, bottles: [], specs: [], in_full: false })?.problems ?? []));
     /** @type {[string, import("./blanks.js").Blank][]} */
     const places = rough.places.map(([code, each]) => [`house.rough.${code}`, each]);
     tellAll(new Map([...places, ["house.tax_percent", rate]]), reply?.problems ?? []);
@@ -68,6 +72,7 @@ export function houseView() {
     reclaims.set(String(kept.house.reclaims_tax));
     kitchen.set(kept.house.kitchen);
     fill.set(String(kept.house.counts_fill));
+    selling.refill();
     for (const [code, each] of rough.places) each.set(kept.house.rough[code]?.text ?? "", kept.house.rough[code]?.unit);
   }
   tell();

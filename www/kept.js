@@ -5,7 +5,7 @@
  */
 
 import * as core from "./core.js";
-import { decimalMark, likelyCurrency, likelyKitchen, payIn, today } from "./figures.js";
+import { decimalMark, likelyCurrency, likelyKitchen, likelySelling, payIn, today } from "./figures.js";
 import { freshName, same } from "./fresh.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Spec} Spec */
@@ -28,6 +28,7 @@ export let house = /** @type {House} */ ({
   tax_percent: "20",
   reclaims_tax: false,
   counts_fill: false,
+  ...likelySelling(),
   rough: {},
 });
 /** @type {House | null} */
@@ -176,6 +177,7 @@ const mine = new Map();
 
 /** Another tab kept something. @param {string | null} key */
 export function hear(key) {
+  draftHeard ||= key === null || key.endsWith(":draft");
   if (key !== null && (!key.startsWith("farthing:") || key.endsWith(":draft"))) return;
   let opened = core.shelf({ wish: "open" });
   if (!opened) return;
@@ -320,6 +322,9 @@ let waiting;
 const DRAFT_MS = 250;
 let draftKept = "";
 let draftRefused = false;
+/** Whether another tab kept its draft since; and what was typed in this one. */
+let draftHeard = false;
+const typedHere = new Set();
 /** A page without a core keeps the draft for this tab alone. */
 const TAB_DRAFT = "farthing-draft";
 
@@ -329,6 +334,7 @@ const TAB_DRAFT = "farthing-draft";
  */
 export function keepDraft(place, typed) {
   draft[place] = typed;
+  typedHere.add(place);
   clearTimeout(waiting);
   waiting = setTimeout(keepDraftNow, DRAFT_MS);
 }
@@ -337,6 +343,9 @@ export function keepDraft(place, typed) {
 export function keepDraftNow() {
   clearTimeout(waiting);
   waiting = undefined;
+  // A tasting table that another tab filled in is not written over by one that never saw it.
+  if (draftHeard && !typedHere.has("tasting")) takeTable();
+  draftHeard = false;
   const text = JSON.stringify(draft);
   if (text === draftKept) return;
   const result = core.shelf({ wish: "keep_draft", text });
@@ -345,6 +354,14 @@ export function keepDraftNow() {
   if (!result.problems.length) draftKept = text;
   else if (!draftRefused) report(result.problems);
   draftRefused = result.problems.length > 0;
+}
+
+function takeTable() {
+  try {
+    draft.tasting = JSON.parse(core.shelf({ wish: "open" })?.draft ?? "{}").tasting ?? draft.tasting;
+  } catch {
+    // What cannot be read is left to the next start, which sets it aside.
+  }
 }
 
 /** @param {string} text */

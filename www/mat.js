@@ -5,10 +5,16 @@ import { doubtOf } from "./doubt.js";
 import { amount, number, shown } from "./figures.js";
 import { freshId, make } from "./page.js";
 import { go, opened, shut } from "./places.js";
-import { roughNamed, sources, steps, terms, working as workingWords } from "./words.js";
+import { roughNamed, sources, steps as firstSteps, terms as firstTerms, working as workingWords } from "./words.js";
+import { steps as lateSteps, terms as lateTerms } from "./words-price.js";
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {import("./records.js").Step} Step */
 /** @typedef {import("./records.js").Term} Term */
+
+/** @type {Record<string, string>} */
+const steps = { ...lateSteps, ...firstSteps };
+/** @type {Record<string, string>} */
+const terms = { ...lateTerms, ...firstTerms };
 
 /** @type {Record<string, string>} */
 const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
@@ -24,7 +30,8 @@ export function openMat(title, figure, about = {}) {
   /** @type {(() => void) | undefined} what to do once it is gone */
   let then;
   const leave = (/** @type {() => void} */ next) => ((then = next), mat.close());
-  const reckoned = [lines, result(figure), ...assumptions(figure.working, about, leave)];
+  const told = (about.told ?? []).map((text) => make("p", { class: "assumed" }, text));
+  const reckoned = [lines, result(figure), ...told, ...assumptions(figure.working, about, leave)];
   const doubted = doubtOf(figure, about, leave);
   const mat = make(
     "dialog",

@@ -13,6 +13,11 @@ export interface House {
   tax_percent: string;
   reclaims_tax: boolean;
   counts_fill: boolean;
+  sale_tax: string;
+  sale_tax_percent: string;
+  target_percent: string;
+  price_points: string;
+  drinks_of: string;
   rough: { [key: string]: Written };
 }
 
@@ -53,6 +58,12 @@ export interface Bottle {
   wastage_percent: string;
   rough: { [key: string]: Written };
   measured: { [key: string]: Measuring };
+  strength: string;
+  keeps_days: string;
+  allergens: (string)[];
+  warns: (string)[];
+  have: Written;
+  spirit: string;
 }
 
 export interface Line {
@@ -66,6 +77,12 @@ export interface Spec {
   id: string;
   name: string;
   lines: (Line)[];
+  price: string;
+  target_percent: string;
+  method: string;
+  water: Written;
+  without_alcohol: boolean;
+  a_week: string;
 }
 
 export interface Pour {
@@ -206,6 +223,173 @@ export interface Reply {
   pours: (PourReply)[];
   specs: (SpecReply)[];
   problems: (Problem)[];
+}
+
+export interface FactsAsk {
+  house: House;
+  bottles: (Bottle)[];
+  specs: (Spec)[];
+  in_full: boolean;
+}
+
+export interface FactsReply {
+  specs: (Facts)[];
+  problems: (Problem)[];
+}
+
+export interface Facts {
+  id: string;
+  cost: Figure | null;
+  missing: number;
+  change: Figure | null;
+  target_percent: string;
+  priced: Priced | null;
+  asked: Priced | null;
+  ladder: (Priced)[];
+  under_target: boolean;
+  may_cost: Figure | null;
+  strength: Strength | null;
+  strengths_missing: number;
+  cost_kept: Figure | null;
+  lines: (LineFacts)[];
+  allergens: (string)[];
+  cautions: (Caution)[];
+}
+
+export interface Priced {
+  price: Figure | null;
+  pays: Figure | null;
+  net: Figure | null;
+  tax: Figure | null;
+  keeps: Figure | null;
+  margin: Figure | null;
+  pour_cost: Figure | null;
+  markup: Figure | null;
+  trap: Figure | null;
+  reaches: boolean;
+}
+
+export interface Strength {
+  percent: Figure | null;
+  naive_percent: Figure | null;
+  low: string;
+  high: string;
+  ml: Figure | null;
+  water_ml: Figure | null;
+  alcohol_g: Figure | null;
+  drinks: (Drinks)[];
+}
+
+export interface Drinks {
+  code: string;
+  count: string;
+}
+
+export interface LineFacts {
+  saves: Figure | null;
+  without: Figure | null;
+  strength_without: string;
+  outlay: Figure | null;
+  bottle_at_most: Figure | null;
+  measure_at_most: Figure | null;
+  cost_kept: Figure | null;
+  same_money: (SameMoney)[];
+}
+
+export interface SameMoney {
+  bottle: string;
+  line: number;
+  amount: Figure | null;
+}
+
+export interface Caution {
+  code: string;
+  values: { [key: string]: string };
+}
+
+export interface ShopAsk {
+  house: House;
+  bottles: (Bottle)[];
+  specs: (Spec)[];
+  counts: (string)[];
+}
+
+export interface ShopReply {
+  rows: (ShopRow)[];
+  outlay: Figure | null;
+  each: Figure | null;
+  missing: number;
+  problems: (Problem)[];
+}
+
+export interface ShopRow {
+  bottle: string;
+  name: string;
+  needs: Figure | null;
+  has: Figure | null;
+  buys: number;
+  cost: Figure | null;
+  left: Figure | null;
+}
+
+export interface KeepingAsk {
+  house: House;
+  bottles: (Bottle)[];
+  measures: (Written)[];
+  most_a_week: string;
+}
+
+export interface KeepingReply {
+  points: (KeepingPoint)[];
+  crossing: string;
+  cheaper_below: number;
+  highest: Figure | null;
+  problems: (Problem)[];
+}
+
+export interface KeepingPoint {
+  a_week: number;
+  costs: (Shown)[];
+  heights: (number)[];
+}
+
+export interface Offer {
+  id: string;
+  name: string;
+  price: string;
+  case: string;
+  tax: string;
+  holds: Written;
+  deal: string;
+  strength: string;
+  note: string;
+  keep: string;
+}
+
+export interface OffersAsk {
+  house: House;
+  offers: (Offer)[];
+  measure: Written;
+  rest: string;
+  price: string;
+  target_percent: string;
+}
+
+export interface OffersReply {
+  offers: (OfferReply)[];
+  problems: (Problem)[];
+}
+
+export interface OfferReply {
+  bottle: Figure | null;
+  measure: Figure | null;
+  glass: Figure | null;
+  margin: Figure | null;
+  at_most: Figure | null;
+  fits: boolean;
+  rank: number | null;
+  paid: Paid | null;
+  buys: number;
 }
 
 export interface MovesAsk {

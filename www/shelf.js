@@ -6,11 +6,13 @@ import { bottleEditor } from "./bottle.js";
 import * as core from "./core.js";
 import { shown } from "./figures.js";
 import { fileTools } from "./file.js";
+import { folded } from "./find.js";
 import * as kept from "./kept.js";
 import { freshId, make, note } from "./page.js";
 import { go, opened, shut } from "./places.js";
 import { clause } from "./sentence.js";
 import { bottle as bottleWords, glass as glassWords, shelf as shelfWords, sum as sumWords } from "./words.js";
+import { over as overWords } from "./words-menu.js";
 /** @typedef {import("./records.js").Bottle} Bottle */
 /** @typedef {import("./records.js").Spec} Spec */
 /** @typedef {{ kind: "bottle" | "spec", id: string, name: string, folded: string }} Entry */
@@ -18,17 +20,14 @@ import { bottle as bottleWords, glass as glassWords, shelf as shelfWords, sum as
 /** Rows drawn at a time: more come as one scrolls. */
 const AT_ONCE = 30;
 
-/** Accents and capitals do not matter to a search. @param {string} text */
-const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase().replace(/[ıłøđßæœ]/g, (letter) => PLAIN[letter]);
-
-/** Letters that are no accented ones, but are typed without their stroke. @type {Record<string, string>} */
-const PLAIN = { ı: "i", ł: "l", ø: "o", đ: "d", ß: "ss", æ: "ae", œ: "oe" };
+/** What lies over the shelf when it is asked for. @typedef {keyof typeof overWords.lead} View */
+const VIEWS = /** @type {View[]} */ (Object.keys(overWords.lead));
 
 /**
  * @param {object} does
  * @param {(bottle: Bottle) => void} does.useBottle
  * @param {(spec: Spec) => void} does.openGlass
- * @param {(title: string, figure: import("./records.js").Figure, about: import("./doubt.js").About) => void} does.openWorking
+ * @param {(title: string, figure: import("./records.js").Figure, about?: import("./doubt.js").About) => void} does.openWorking
  */
 export function shelfView({ useBottle, openGlass, openWorking }) {
   /** @type {Entry[]} */
@@ -41,13 +40,15 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
   const search = blank({ label: shelfWords.find, text: "", kind: "words", hint: shelfWords.findHint, changed: () => (look(), scrollTo(0, 0)) });
   search.input.type = "search";
   search.input.enterKeyHint = "search";
+  const leads = make("nav", { class: "leads", "aria-label": overWords.views },
+    ...VIEWS.map((name) => make("button", { type: "button", "data-leads": name, click: () => lay(name) }, overWords.lead[name])));
   const list = make("ul", { class: "shelf-list" });
   const more = make("div", { class: "more" });
   const empty = make("p", { class: "empty", hidden: true });
   const files = fileTools();
   const add = make("button", { type: "button", class: "wide", click: () => edit(null) }, shelfWords.add);
   const element = make("section", { class: "place shelf", "aria-labelledby": heading.id });
-  const all = [heading, list, more, empty, files.element, make("div", { class: "thumb" }, clause("", [search]), add)];
+  const all = [heading, leads, list, more, empty, files.element, make("div", { class: "thumb" }, clause("", [search]), add)];
   element.append(...all);
 
   const observer = new IntersectionObserver((seen) => seen.some((each) => each.isIntersecting) && drawMore(), { rootMargin: "300px" });
@@ -135,6 +136,24 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
     return editor;
   }
 
+  /** @type {import("./over.js").Laid | null} what lies over the shelf */
+  let laid = null;
+  let laying = false;
+  /** Lays a view over the shelf, once however often it is tapped. @param {View} name */
+  async function lay(name) {
+    if (laying) return;
+    laying = true;
+    const does = { openGlass, openWorking, closed: () => (laid = null) };
+    try {
+      if (name === "menu") laid = await (await import("./menu.js")).openMenu(does);
+      else if (name === "shopping") laid = await (await import("./shopping.js")).openShopping(does);
+      else if (name === "tasting") laid = await (await import("./tasting.js")).openTasting(does);
+      else laid = await (await import("./keeping.js")).openKeeping(does);
+    } finally {
+      laying = false;
+    }
+  }
+
   // Paper has no scrolling: every row is drawn first.
   addEventListener("beforeprint", () => {
     while (list.childElementCount < found.length) drawMore();
@@ -143,8 +162,12 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
   kept.takeUp("bottle", ({ record, before }) => edit(record, before));
   return {
     element,
-    refill: () => (files.refill(), gather()),
-    arrive: () => activate(null),
+    refill: () => (files.refill(), gather(), laid?.refill()),
+    arrive() {
+      activate(null);
+      // A table that was open when the page went is open again.
+      if (!laid && kept.draft.tasting?.open) lay("tasting");
+    },
     /** Measures a rough measure of a bottle that stands here. @param {string} id @param {string} code */
     measure(id, code) {
       const record = kept.bottles.get(id)?.record;

@@ -57,6 +57,8 @@ export const words = {
 /** What two tabs may both change, by field. @type {Record<string, string>} */
 const clashing = {
   name: "the name", paid: "the price", holds: "what it holds", wastage_percent: "the waste", rough: "the size of a measure", measured: "what was measured", lines: "what is in it",
+  strength: "the strength", keeps_days: "how long it keeps", allergens: "the allergens", warns: "what it carries", have: "what is on hand", spirit: "the spirit",
+  price: "the price", target_percent: "the margin", method: "how it is mixed", water: "the water", without_alcohol: "how it is sold", a_week: "the pace",
 };
 
 /** What a blank is, for those who do not see the sentence around it. */
@@ -212,6 +214,8 @@ const positive = {
   holds: "A bottle holds more than 0. Try what the label says: 700 ml.",
   measure: "A measure is more than 0. Try 1 dash or 25 ml.",
   bottles: "A case holds at least 1 bottle. Try 6, or leave it empty.",
+  keeps_days: "An open bottle keeps for more than 0 days. Leave it empty if it keeps for ever.",
+  a_week: "A pace is more than 0 a week. Try 6, or leave it empty.",
 };
 
 /** @param {Problem} problem @param {string} [mark] the mark before decimals here */

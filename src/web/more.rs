@@ -15,3 +15,27 @@ pub fn moves(ask: &str) -> String {
 pub fn measure(ask: &str) -> String {
     wire::measure(ask)
 }
+
+/// See [`wire::facts`].
+#[wasm_bindgen]
+pub fn facts(ask: &str) -> String {
+    wire::facts(ask)
+}
+
+/// See [`wire::shop`].
+#[wasm_bindgen]
+pub fn shop(ask: &str) -> String {
+    wire::shop(ask)
+}
+
+/// See [`wire::keeping`].
+#[wasm_bindgen]
+pub fn keeping(ask: &str) -> String {
+    wire::keeping(ask)
+}
+
+/// See [`wire::offers`].
+#[wasm_bindgen]
+pub fn offers(ask: &str) -> String {
+    wire::offers(ask)
+}

@@ -24,7 +24,15 @@ pub struct Hand {
     /// What stands before decimals.
     pub marks: Marks,
     kitchen: Kitchen,
-    no_decimals: bool,
+    /// Whether the currency has no minor unit.
+    pub no_decimals: bool,
+}
+
+impl Hand {
+    /// What this person writes before decimals.
+    pub fn mark(&self) -> &'static str {
+        if self.marks == Marks::COMMA { "," } else { "." }
+    }
 }
 
 /// The sheet that a request asks for.
@@ -71,7 +79,8 @@ pub fn hand(house: &records::House, problems: &mut Problems) -> Hand {
     }
 }
 
-fn house(record: &records::House, hand: Hand, problems: &mut Problems) -> House {
+/// What holds for every bottle.
+pub fn house(record: &records::House, hand: Hand, problems: &mut Problems) -> House {
     let rate = reading::tax_percent(&record.tax_percent, hand.marks);
     House {
         tax_percent: problems.keep("house.tax_percent", rate).flatten(),
@@ -83,13 +92,20 @@ fn house(record: &records::House, hand: Hand, problems: &mut Problems) -> House 
 
 fn bottle(record: &records::Bottle, place: &str, hand: Hand, problems: &mut Problems) -> Bottle {
     problems.keep(&format!("{place}.name"), name(&record.name));
+    let at = |blank: &str| format!("{place}.{blank}");
     // What was measured stands first, and so wins over what was typed.
     let mut all = found_sizes(&record.measured, place, problems);
     all.extend(sizes(&record.rough, place, hand, Word::Bottle, problems).0);
     Bottle {
-        paid: paid(&record.paid, &format!("{place}.paid"), hand, problems),
-        holds: holds(record, place, hand, problems),
+        paid: paid_of(&record.paid, &format!("{place}.paid"), hand, problems),
+        holds: holds_of(&record.holds, &record.wastage_percent, place, hand, problems),
         sizes: Sizes(all),
+        strength: problems
+            .keep(&at("strength"), reading::strength_percent(&record.strength, hand.marks))
+            .flatten(),
+        keeps_days: problems
+            .keep(&at("keeps_days"), reading::positive(&record.keeps_days, hand.marks)),
+        have: problems.keep(&at("have"), measured(&record.have, hand, None)),
     }
 }
 
@@ -138,7 +154,13 @@ pub fn name(name: &str) -> Result<(), Fault> {
     }
 }
 
-fn paid(record: &records::Paid, place: &str, hand: Hand, problems: &mut Problems) -> Option<Paid> {
+/// What was paid.
+pub fn paid_of(
+    record: &records::Paid,
+    place: &str,
+    hand: Hand,
+    problems: &mut Problems,
+) -> Option<Paid> {
     let Hand { marks, no_decimals, .. } = hand;
     let at = |blank: &str| format!("{place}.{blank}");
     let tax = match record.tax.as_str() {
@@ -167,13 +189,15 @@ fn paid(record: &records::Paid, place: &str, hand: Hand, problems: &mut Problems
     })
 }
 
-fn holds(
-    record: &records::Bottle,
+/// What a bottle holds, and what never leaves it.
+pub fn holds_of(
+    holds: &records::Written,
+    wastage_percent: &str,
     place: &str,
     hand: Hand,
     problems: &mut Problems,
 ) -> Option<Holds> {
-    let holds = measured(&record.holds, hand, None).and_then(reading::not_a_range);
+    let holds = measured(holds, hand, None).and_then(reading::not_a_range);
     let holds = holds.and_then(|holds| match holds {
         Some(holds) if holds.unit.exact_size().is_none() => {
             Err(Fault::new(Code::HoldsUnit).with("typed", holds.unit.code))
@@ -181,7 +205,7 @@ fn holds(
         holds => Ok(holds),
     });
     let holds = problems.keep(&format!("{place}.holds"), holds);
-    let wastage = reading::part_percent(&record.wastage_percent, hand.marks);
+    let wastage = reading::part_percent(wastage_percent, hand.marks);
     let wastage = problems.keep(&format!("{place}.wastage_percent"), wastage);
     Some(Holds { measure: holds??, wastage_percent: wastage?.unwrap_or(Fraction::NOUGHT) })
 }
@@ -197,7 +221,9 @@ fn sizes(
     let mut sizes = Sizes::default();
     for (code, size) in &rough.0 {
         let place = format!("{place}.rough.{code}");
-        let Some(unit) = problems.keep(&place, rough_unit(code)) else { continue };
+        let Some(unit) = problems.keep(&place, rough_unit(code)) else {
+            continue;
+        };
         match problems.keep(&place, own_size(size, word, hand)) {
             Some(None) => {}
             size => {
@@ -209,7 +235,9 @@ fn sizes(
 }
 
 fn own_size(size: &records::Written, word: Word, hand: Hand) -> Result<Option<Size>, Fault> {
-    let Some(measure) = measured(size, hand, Some(Kind::Volume))? else { return Ok(None) };
+    let Some(measure) = measured(size, hand, Some(Kind::Volume))? else {
+        return Ok(None);
+    };
     let Range { best, spread } = in_ml(measure)?;
     Ok(Some(Size { ml: best, spread, word, helps: Some("measure") }))
 }
@@ -289,7 +317,8 @@ fn read_line(
     }
 }
 
-fn measured(
+/// A measure, or a range of one.
+pub fn measured(
     written: &records::Written,
     hand: Hand,
     kind: Option<Kind>,

@@ -50,7 +50,8 @@ fn read(record: &records::Measuring, hand: Hand, problems: &mut Problems) -> Opt
     let mut places = Vec::new();
     let mut unread = false;
     for (index, text) in record.readings.iter().enumerate() {
-        match problems.keep(&at(&format!("readings[{index}]")), positive(text, hand)) {
+        match problems.keep(&at(&format!("readings[{index}]")), reading::positive(text, hand.marks))
+        {
             Some(Some(reading)) => {
                 readings.push(reading);
                 places.push(index);
@@ -79,21 +80,13 @@ fn at(blank: &str) -> String {
     format!("measuring.{blank}")
 }
 
-/// A number that is more than nought.
-fn positive(text: &str, hand: Hand) -> Result<Option<Fraction>, Fault> {
-    match reading::number(text, hand.marks)? {
-        Some(number) if number.is_nought() => Err(Fault::new(Code::NumberMustBePositive)),
-        number => Ok(number),
-    }
-}
-
 fn way(record: &records::Measuring, hand: Hand, problems: &mut Problems) -> Option<Way> {
     let number = |problems: &mut Problems| {
         let number = reading::whole_number(&record.number, hand.marks);
         problems.keep(&at("number"), number).map(|number| number.unwrap_or(Fraction::ONE))
     };
     let step = |problems: &mut Problems, else_: Option<Fraction>| {
-        problems.keep(&at("step"), positive(&record.step, hand))?.or(else_)
+        problems.keep(&at("step"), reading::positive(&record.step, hand.marks))?.or(else_)
     };
     match record.way.as_str() {
         "count" => {
@@ -154,7 +147,9 @@ fn celsius(text: &str, hand: Hand) -> Result<Fraction, Fault> {
 }
 
 fn reply(measured: &Measured, others: &[Found]) -> MeasureReply {
-    let Spread::Measured(standard, freedom) = measured.spread else { return Default::default() };
+    let Spread::Measured(standard, freedom) = measured.spread else {
+        return Default::default();
+    };
     let ml = |number: Fraction| number.kept().unwrap_or_default().to(MOST_DECIMALS).plain_text();
     let mut sizes = vec![measured.size_ml.float()];
     let of = |found: &Found| reading::number(&found.size, Marks::POINT).ok().flatten();
@@ -179,7 +174,7 @@ fn reply(measured: &Measured, others: &[Found]) -> MeasureReply {
 }
 
 /// No figure here is money, nor any bottle another's.
-const NO_MONEY: Showing = Showing { currency: UNKNOWN, bottles: &[] };
+const NO_MONEY: Showing = Showing { currency: UNKNOWN, bottles: &[], brief: false };
 
 fn ml_figure(ml: Option<Kept>) -> Option<records::Figure> {
     let operand = Operand::new(ml?.fraction(), "ml", "ml");

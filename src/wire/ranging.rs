@@ -15,12 +15,15 @@ pub struct Showing<'a> {
     pub currency: Currency,
     /// The bottles of the request.
     pub bottles: &'a [records::Bottle],
+    /// Whether figures go without their working and range, as in a long list.
+    pub brief: bool,
 }
 
 impl Showing<'_> {
     /// The range of a figure; nothing if nothing in it is in doubt, or nothing that changes it.
     pub fn range(self, figure: &Figure) -> Option<Range> {
-        let doubt = figure.doubt.as_ref().filter(|doubt| doubt.low != doubt.high)?;
+        let ranged = |doubt: &&Doubt| doubt.low != doubt.high && !self.brief;
+        let doubt = figure.doubt.as_ref().filter(ranged)?;
         let width = doubt.high.fraction().less(doubt.low.fraction()).ok()?;
         let half = width.over(Fraction::new(2, 1)?).and_then(|half| half.kept()).ok()?;
         let show = |value| self.shown(value, half, figure.unit);

@@ -39,6 +39,16 @@ records! {
         reclaims_tax: bool,
         /// Whether the doubt counts what the law lets one bottle be short of its label.
         counts_fill: bool,
+        /// How tax stands in what is charged: `"in"` the price, `"added"` at the till, or `"none"`.
+        sale_tax: String,
+        /// The tax rate on what is charged, in percent; empty means `tax_percent`.
+        sale_tax_percent: String,
+        /// The margin that is wanted of a glass, in percent of the price without tax.
+        target_percent: String,
+        /// Which prices are asked: `"any"`, `"whole"`, `"half"` (.00 and .50), `"ninety_five"`, `"fives"`.
+        price_points: String,
+        /// Whose standard drinks are told: a code of `standard_drinks`, such as `"uk"`.
+        drinks_of: String,
         /// The size of a rough measure for all bottles, by its code: `{"dash": {"text":"0.8","unit":"ml"}}`.
         rough: Named<Written>,
     }
@@ -78,6 +88,18 @@ records! {
         rough: Named<Written>,
         /// A rough measure measured with this bottle, by its code. It wins over `rough`.
         measured: Named<Measuring>,
+        /// Its strength in percent by volume; empty if it is not known.
+        strength: String,
+        /// How many days it keeps once open; empty means for ever.
+        keeps_days: String,
+        /// What it carries of the allergens of EU and UK law, by their codes.
+        allergens: Vec<String>,
+        /// What else must be said: `"raw_egg"`, `"quinine"`.
+        warns: Vec<String>,
+        /// What is there of it already: `"400 ml"`, `"2 bottles"`; empty means nothing.
+        have: Written,
+        /// Which of the spirits it is that British law measures: `"gin"`, `"rum"`, `"vodka"`, `"whisky"`; else empty.
+        spirit: String,
     }
 
     both
@@ -132,6 +154,340 @@ records! {
         others: Vec<Found>,
     }
 
+    asked
+    /// A request of `facts`: what follows from the cost of each spec.
+    #[derive(Default)]
+    FactsAsk {
+        /// What holds for all of it.
+        house: House,
+        /// The bottles that the specs name.
+        bottles: Vec<Bottle>,
+        /// The specs.
+        specs: Vec<Spec>,
+        /// Whether each spec is looked at in full: the ladder of its prices, and each line by itself.
+        /// If not, no figure has a working or a range.
+        in_full: bool,
+    }
+
+    replied
+    /// What `facts` replies.
+    #[derive(Default)]
+    FactsReply {
+        /// One for each spec, in order.
+        specs: Vec<Facts>,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// What follows from the cost of a glass.
+    #[derive(Default)]
+    Facts {
+        /// Which spec.
+        id: String,
+        /// What the glass costs.
+        cost: Option<Figure>,
+        /// How many lines have no cost.
+        missing: u64,
+        /// What it costs more than the first spec of the request: a swap. Nothing for the first itself.
+        change: Option<Figure>,
+        /// The margin that is wanted, in percent.
+        target_percent: String,
+        /// What follows from the price that was typed.
+        priced: Option<Priced>,
+        /// What follows from the price that the wanted margin asks, exactly.
+        asked: Option<Priced>,
+        /// Prices a person asks, around that one, the lowest first, if it is looked at in full.
+        ladder: Vec<Priced>,
+        /// Whether the price that was typed leaves less than the wanted margin.
+        under_target: bool,
+        /// What the glass may cost at most, at the price and the wanted margin.
+        may_cost: Option<Figure>,
+        /// How strong it is; nothing while no strength is known.
+        strength: Option<Strength>,
+        /// How many of its liquids have no strength told: they are taken to be without alcohol.
+        strengths_missing: u64,
+        /// The cost of a glass at its pace, what spoils included; nothing if nothing spoils or no pace is given.
+        cost_kept: Option<Figure>,
+        /// Its lines, if it is looked at in full.
+        lines: Vec<LineFacts>,
+        /// The allergens that its bottles carry.
+        allergens: Vec<String>,
+        /// What else should be said.
+        cautions: Vec<Caution>,
+    }
+
+    replied
+    /// A price, and what follows from it.
+    #[derive(Default)]
+    Priced {
+        /// The price as it stands on the menu.
+        price: Option<Figure>,
+        /// What the guest pays.
+        pays: Option<Figure>,
+        /// The price without tax.
+        net: Option<Figure>,
+        /// The tax in it or on top.
+        tax: Option<Figure>,
+        /// What is kept: net less cost.
+        keeps: Option<Figure>,
+        /// What is kept in percent of net (GP).
+        margin: Option<Figure>,
+        /// The cost in percent of net.
+        pour_cost: Option<Figure>,
+        /// What is kept in percent of the cost.
+        markup: Option<Figure>,
+        /// What the margin wrongly looks like on the price with tax.
+        trap: Option<Figure>,
+        /// Whether the margin is at least the wanted one.
+        reaches: bool,
+    }
+
+    replied
+    /// How strong a glass is.
+    #[derive(Default)]
+    Strength {
+        /// Percent by volume.
+        percent: Option<Figure>,
+        /// The strength if volumes added.
+        naive_percent: Option<Figure>,
+        /// Between what it lies, its labels being within their tolerance (0.3 % vol each).
+        low: String,
+        /// The upper end.
+        high: String,
+        /// The volume, water included.
+        ml: Option<Figure>,
+        /// The water that ice adds.
+        water_ml: Option<Figure>,
+        /// Alcohol in grams.
+        alcohol_g: Option<Figure>,
+        /// How many standard drinks, by country; the house's first.
+        drinks: Vec<Drinks>,
+    }
+
+    replied
+    /// How many of a country's standard drinks.
+    #[derive(Default)]
+    Drinks {
+        /// The country.
+        code: String,
+        /// How many.
+        count: String,
+    }
+
+    replied
+    /// What follows from one line of a glass.
+    #[derive(Default)]
+    LineFacts {
+        /// What leaving it out saves.
+        saves: Option<Figure>,
+        /// What the glass costs without it.
+        without: Option<Figure>,
+        /// How strong the glass is without it, in percent.
+        strength_without: String,
+        /// What need not be bought for a first glass without it: nothing if another line needs the bottle too.
+        outlay: Option<Figure>,
+        /// What its bottle may cost at most, all else as it is, at the price and the wanted margin.
+        bottle_at_most: Option<Figure>,
+        /// How much of it the glass can take, all else as it is.
+        measure_at_most: Option<Figure>,
+        /// What one pour costs at the pace of the spec, what spoils included.
+        cost_kept: Option<Figure>,
+        /// What the same money buys of the other bottles of the glass.
+        same_money: Vec<SameMoney>,
+    }
+
+    replied
+    /// What the cost of a line buys of another bottle.
+    #[derive(Default)]
+    SameMoney {
+        /// The bottle; empty for something priced on the spot.
+        bottle: String,
+        /// Which line it stands in.
+        line: u64,
+        /// How much of it.
+        amount: Option<Figure>,
+    }
+
+    replied
+    /// Something that should be said. It stops nothing.
+    #[derive(Default)]
+    Caution {
+        /// A code, such as `"gb_measure"`.
+        code: String,
+        /// What its sentence needs.
+        values: Named<String>,
+    }
+
+    asked
+    /// A request of `shop`: what must be bought.
+    #[derive(Default)]
+    ShopAsk {
+        /// What holds for all of it.
+        house: House,
+        /// The bottles that the specs name.
+        bottles: Vec<Bottle>,
+        /// The specs.
+        specs: Vec<Spec>,
+        /// How many of each, as typed; empty means none.
+        counts: Vec<String>,
+    }
+
+    replied
+    /// What `shop` replies.
+    #[derive(Default)]
+    ShopReply {
+        /// What is needed of each bottle, in the order of the request; those that no line needs are left out.
+        rows: Vec<ShopRow>,
+        /// What buying all of it costs.
+        outlay: Option<Figure>,
+        /// The same for one glass.
+        each: Option<Figure>,
+        /// How many lines could not be reckoned.
+        missing: u64,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// What is needed of one bottle.
+    #[derive(Default)]
+    ShopRow {
+        /// Which bottle; empty for something priced on the spot.
+        bottle: String,
+        /// Its name.
+        name: String,
+        /// How much is needed.
+        needs: Option<Figure>,
+        /// How much is there.
+        has: Option<Figure>,
+        /// How many bottles must be bought.
+        buys: u64,
+        /// What they cost.
+        cost: Option<Figure>,
+        /// What is left afterwards.
+        left: Option<Figure>,
+    }
+
+    asked
+    /// A request of `keeping`: what a pour of one or two bottles costs at every pace.
+    #[derive(Default)]
+    KeepingAsk {
+        /// What holds for both.
+        house: House,
+        /// One bottle or two.
+        bottles: Vec<Bottle>,
+        /// What is poured of each.
+        measures: Vec<Written>,
+        /// The most glasses a week that are looked at; empty means 60.
+        most_a_week: String,
+    }
+
+    replied
+    /// What `keeping` replies.
+    #[derive(Default)]
+    KeepingReply {
+        /// The cost of a pour at one, two, three and so on glasses a week.
+        points: Vec<KeepingPoint>,
+        /// The pace at which both cost the same, to a tenth of a glass a week; empty if there is none.
+        crossing: String,
+        /// Which of the two is cheaper below it: 0 or 1.
+        cheaper_below: u64,
+        /// The cost of the highest point, to draw against.
+        highest: Option<Figure>,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// The costs at one pace.
+    #[derive(Default)]
+    KeepingPoint {
+        /// Glasses a week.
+        a_week: u64,
+        /// One for each bottle.
+        costs: Vec<Shown>,
+        /// The same in thousandths of the highest, to draw.
+        heights: Vec<u64>,
+    }
+
+    both
+    /// An offer at a tasting table, as typed.
+    Offer {
+        /// Names it.
+        id: String,
+        /// What it is.
+        name: String,
+        /// The price of one bottle, or of the case.
+        price: String,
+        /// How many bottles that price buys; empty means 1.
+        case: String,
+        /// `"in"`, `"out"` or `"none"`: how tax stands in it.
+        tax: String,
+        /// What one bottle holds.
+        holds: Written,
+        /// A deal: `"3 for 2"`, `"10 % off"`, `"10 % off six"`.
+        deal: String,
+        /// Its strength in percent by volume.
+        strength: String,
+        /// What was thought of it.
+        note: String,
+        /// Whether it is to be kept: `"yes"`, `"no"` or empty.
+        keep: String,
+    }
+
+    asked
+    /// A request of `offers`.
+    #[derive(Default)]
+    OffersAsk {
+        /// What holds for all of it.
+        house: House,
+        /// The offers.
+        offers: Vec<Offer>,
+        /// What goes into a glass.
+        measure: Written,
+        /// What the rest of the glass costs; empty means nothing.
+        rest: String,
+        /// What the glass sells at; empty if that is open.
+        price: String,
+        /// The wanted margin; empty means the house's.
+        target_percent: String,
+    }
+
+    replied
+    /// What `offers` replies.
+    #[derive(Default)]
+    OffersReply {
+        /// One for each offer, in order.
+        offers: Vec<OfferReply>,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// What is known of an offer.
+    #[derive(Default)]
+    OfferReply {
+        /// What one bottle costs, as this person bears it.
+        bottle: Option<Figure>,
+        /// What the measure costs.
+        measure: Option<Figure>,
+        /// What a glass with it costs.
+        glass: Option<Figure>,
+        /// What a glass with it keeps of its price, in percent.
+        margin: Option<Figure>,
+        /// The most that may be paid for what the price buys, for the wanted margin.
+        at_most: Option<Figure>,
+        /// Whether the price is at or below that.
+        fits: bool,
+        /// Its rank by the cost of the measure: 1 is the cheapest; nothing if that is not known.
+        rank: Option<u64>,
+        /// How it is put on the shelf.
+        paid: Option<Paid>,
+        /// How many bottles must be bought for the deal.
+        buys: u64,
+    }
+
     replied
     /// What `measure` replies.
     #[derive(Default)]
@@ -181,6 +537,18 @@ records! {
         name: String,
         /// What goes in, in order.
         lines: Vec<Line>,
+        /// What is charged for it, as it stands on the menu; empty if that is still open.
+        price: String,
+        /// The margin that is wanted of it, in percent; empty means the house's.
+        target_percent: String,
+        /// What ice does to it: `"none"`, `"built"`, `"stirred"` or `"shaken"`.
+        method: String,
+        /// The water that it takes up, where that is known; empty means as `method` says.
+        water: Written,
+        /// Whether it is sold as a drink without alcohol.
+        without_alcohol: bool,
+        /// How many are sold in a week.
+        a_week: String,
     }
 
     asked
@@ -559,6 +927,11 @@ impl Default for House {
             tax_percent: "20".into(),
             reclaims_tax: false,
             counts_fill: false,
+            sale_tax: "in".into(),
+            sale_tax_percent: String::new(),
+            target_percent: "75".into(),
+            price_points: "half".into(),
+            drinks_of: "uk".into(),
             rough: Named::default(),
         }
     }
@@ -577,6 +950,23 @@ impl Default for Measuring {
             known_volume: Written::default(),
             known_weight: String::new(),
             found: None,
+        }
+    }
+}
+
+impl Default for Offer {
+    fn default() -> Self {
+        Offer {
+            id: String::new(),
+            name: String::new(),
+            price: String::new(),
+            case: String::new(),
+            tax: "in".into(),
+            holds: Written::default(),
+            deal: String::new(),
+            strength: String::new(),
+            note: String::new(),
+            keep: String::new(),
         }
     }
 }

@@ -122,7 +122,11 @@ fn record(figure: &Figure, shown: Shown, showing: Showing) -> records::Figure {
         unit: figure.unit.into(),
         shown: shown.text,
         shown_minor: shown.minor,
-        working: figure.working.steps.iter().map(|line| step(line, showing)).collect(),
+        working: if showing.brief {
+            Vec::new()
+        } else {
+            figure.working.steps.iter().map(|line| step(line, showing)).collect()
+        },
         range: showing.range(figure),
     }
 }

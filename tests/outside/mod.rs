@@ -8,6 +8,7 @@ pub mod replay;
 
 use num_bigint::BigInt;
 use num_rational::BigRational;
+use proptest::test_runner::{Config, RngSeed};
 use serde_json::{Value, json};
 
 /// Decimals that a figure keeps.
@@ -16,6 +17,40 @@ pub const KEPT: u32 = 12;
 /// The reply to a request.
 pub fn answer(ask: &Value) -> Value {
     serde_json::from_str(&farthing::wire::answer(&ask.to_string())).expect("the reply is JSON")
+}
+
+/// A function of the boundary, such as `farthing::wire::facts`.
+pub type Function = fn(&str) -> String;
+
+/// The reply of any of them.
+pub fn reply(of: Function, ask: &Value) -> Value {
+    serde_json::from_str(&of(&ask.to_string())).expect("the reply is JSON")
+}
+
+/// The same, beside which no problem may stand.
+#[track_caller]
+pub fn sound_reply(of: Function, ask: &Value) -> Value {
+    let reply = reply(of, ask);
+    assert_eq!(reply["problems"], json!([]), "{ask}");
+    reply
+}
+
+/// A figure, rounded to as many decimals as are published.
+#[track_caller]
+pub fn check_published(figure: &Value, published: &str, source: &str) {
+    assert_eq!(rounded_like(figure, published), published, "{source}");
+}
+
+/// The same, for a published answer that is wrong.
+#[track_caller]
+pub fn check_misprint(figure: &Value, misprint: &str, source: &str) {
+    assert_ne!(rounded_like(figure, misprint), misprint, "{source}");
+}
+
+#[track_caller]
+fn rounded_like(figure: &Value, published: &str) -> String {
+    let decimals = published.split_once('.').map_or(0, |(_, part)| part.len() as u32);
+    half_away(&exact(&value(figure)), decimals)
 }
 
 /// A bottle under the id `b`, as typed.
@@ -79,6 +114,18 @@ pub fn kept_text(number: &BigRational) -> String {
 
 fn power_of_ten(power: u32) -> BigInt {
     BigInt::from(10).pow(power)
+}
+
+/// Random cases: their seed is fixed unless `PROPTEST_RNG_SEED` says otherwise, and there are 64 of
+/// them unless `PROPTEST_CASES` says four times another number.
+pub fn config() -> Config {
+    let usual = Config::default();
+    let cases = usual.cases / 4;
+    let config = Config { cases, failure_persistence: None, ..usual };
+    match config.rng_seed {
+        RngSeed::Random => Config { rng_seed: RngSeed::Fixed(20_261_125), ..config },
+        RngSeed::Fixed(_) => config,
+    }
 }
 
 /// A die that always falls the same way: SplitMix64 (Steele, Lea and Flood 2014, from memory; any

@@ -44,7 +44,7 @@ export default [
     name: "no state breaks WCAG 2.2 AA or a good habit",
     async play({ session, site }) {
       // So tall that nothing which stays in sight lies over a control.
-      await enterFramed(session, site, 1000, 3000);
+      await enterFramed(session, site, 1000, 6000);
       await begun(session);
       await inEveryState(session, axe);
       await session.leaveFrame();

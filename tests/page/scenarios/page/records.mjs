@@ -13,21 +13,25 @@ const kept = (record, more = {}) => JSON.stringify({ format: 2, revision: 1, kep
 
 /** What holds for everything: a British bar, whatever the engine's language. @param {object} changes */
 export const house = (changes = {}) => ({
-  currency: "GBP", decimal_mark: ".", kitchen: "uk", tax_percent: "20", reclaims_tax: false, counts_fill: false, rough: {}, ...changes,
+  currency: "GBP", decimal_mark: ".", kitchen: "uk", tax_percent: "20", reclaims_tax: false, counts_fill: false,
+  sale_tax: "in", sale_tax_percent: "", target_percent: "75", price_points: "half", drinks_of: "uk", rough: {}, ...changes,
 });
 
 /** @param {string} id @param {string} name @param {string} price @param {string} text @param {string} unit @param {object} changes */
 export const bottle = (id, name, price, text, unit = "ml", changes = {}) => ({
   id, name,
   paid: { price, bottles: "", discount: "", delivery: "", tax: "in", tax_percent: "" },
-  holds: { text, unit }, wastage_percent: "", rough: {}, measured: {}, ...changes,
+  holds: { text, unit }, wastage_percent: "", rough: {}, measured: {}, strength: "", keeps_days: "", allergens: [], warns: [],
+  have: { text: "", unit: "" }, spirit: "", ...changes,
 });
 
 /** @param {string} bottleId @param {string} text @param {string} unit */
 export const line = (bottleId, text, unit) => ({ bottle: bottleId, own: null, measure: { text, unit }, charge: "poured" });
 
 /** @param {string} id @param {string} name @param {object[]} lines */
-export const spec = (id, name, lines) => ({ id, name, lines });
+export const spec = (id, name, lines) => ({
+  id, name, lines, price: "", target_percent: "", method: "", water: { text: "", unit: "" }, without_alcohol: false, a_week: "",
+});
 
 export const BITTERS = bottle("bitters", "orange bitters", "18.50", "100");
 export const RYE = bottle("rye", "rye whisky", "31.40", "700");

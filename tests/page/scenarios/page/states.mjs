@@ -4,7 +4,7 @@
  * something: the worked example of a first visit will do.
  */
 
-import { fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW } from "./places.mjs";
+import { blank, fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW } from "./places.mjs";
 import { bottle, fileOf, house, spec, line } from "./records.mjs";
 import { choose } from "./files.mjs";
 
@@ -42,6 +42,48 @@ async function firstRow(session, kind) {
   await openPlace(session, "shelf");
   await session.waitFor((/** @type {string} */ css) => document.querySelector(css), "a row of the shelf", `.of-${kind} .row`);
   await session.run((/** @type {string} */ css) => /** @type {HTMLElement} */ (document.querySelector(css)).click(), `.of-${kind} .row`);
+}
+
+/** Opens a view over the shelf. @param {Session} session @param {string} view */
+export async function openOver(session, view) {
+  await openPlace(session, "shelf");
+  await session.run((/** @type {string} */ name) => /** @type {HTMLElement} */ (document.querySelector(`[data-leads=${name}]`)).click(), view);
+  await session.waitFor((/** @type {string} */ name) => document.querySelector(`main .over.${name}`), view, view);
+}
+
+/** @param {Session} session */
+async function theMenu(session) {
+  await openOver(session, "menu");
+  await session.waitFor(() => /\d/.test(document.querySelector(".menu-list .row-under")?.textContent ?? ""), "a glass that is reckoned");
+  await session.run(() => /** @type {HTMLElement} */ (document.querySelector(".menu-list .row")).click());
+}
+
+/** @param {Session} session */
+async function whatToBuy(session) {
+  await openOver(session, "shopping");
+  await session.run(() => document.querySelector(".counts input")?.setAttribute("data-first", ""));
+  await fill(session, { ".counts [data-first]": "40" });
+  await session.waitFor(() => document.querySelector(".bought .row"), "what to buy");
+}
+
+/** @param {Session} session */
+async function theTable(session) {
+  await openOver(session, "tasting");
+  await session.run(() => /** @type {HTMLElement} */ (document.querySelector(".offers .row[aria-expanded=false]"))?.click());
+  await fill(session, {
+    [blank(".tasting", "What the glass sells at")]: "9.50", [blank(".offers > li:first-child", "What is offered")]: "Heron gin", [blank(".offers > li:first-child", "What is asked for it")]: "24.60",
+  });
+  await session.waitFor(() => document.querySelector(".offers .facts .fact"), "the offer weighed");
+}
+
+/** @param {Session} session */
+async function whatSpoils(session) {
+  await openOver(session, "keeping");
+  await fill(session, {
+    [blank(".keeping", "The first bottle")]: "rosemary syrup", [blank(".keeping", "The measure of the first bottle")]: "20", [blank(".keeping", "How many days the first keeps once open")]: "7",
+    [blank(".keeping", "The second bottle")]: "orange bitters", [blank(".keeping", "The measure of the second bottle")]: "2 dashes",
+  });
+  await session.waitFor(() => document.querySelector(".keeping svg"), "the picture");
 }
 
 /** @type {{ name: string, open: (session: Session) => Promise<void> }[]} */
@@ -125,6 +167,10 @@ export const STATES = [
       await unfoldAll(session, ".editor");
     },
   },
+  { name: "the menu at a glance, one glass unfolded", open: theMenu },
+  { name: "what to buy", open: whatToBuy },
+  { name: "a tasting table", open: theTable },
+  { name: "what spoils", open: whatSpoils },
   { name: "the house", open: (session) => openPlace(session, "house") },
   {
     name: "a note that offers to undo",
