@@ -6,9 +6,12 @@ use crate::page;
 use crate::project::Project;
 use crate::tools;
 
-/// Builds the page, then times a keystroke and the first answer in Chromium.
+/// Builds the page, then times a keystroke, the first answer and a whole menu in Chromium.
 pub fn command(project: &Project) -> Outcome {
     tools::provide(project)?;
     page::build(project)?;
-    command::with_tools(project, project.root(), &["node", "tests/page/bench.mjs"])
+    for bench in ["tests/page/bench.mjs", "tests/page/book.bench.mjs"] {
+        command::with_tools(project, project.root(), &["node", bench])?;
+    }
+    Ok(())
 }
