@@ -5,8 +5,8 @@
 //! |---|---|---|
 //! | gb_measure | gin, rum, vodka and whisky go in 25 or 35 ml and multiples, unless in a mixture of three or more liquids | SI 1988/2039, GOV.UK specified quantities |
 //! | gb_metric | a stated measure must be metric | SI 1994/2866, art. 3 |
-//! | minimum_unit_price | 65 p a unit in Scotland since 30 September 2024, rounded up | gov.scot |
-//! | not_alcohol_free | above 0.05 % vol a drink is not alcohol-free | UK guidance, Portman Group 2018 |
+//! | minimum_unit_price | 65 p a unit, in Scotland since 30 September 2024 and in Wales since 1 October 2026, rounded up | gov.scot; gov.wales |
+//! | not_alcohol_free | above 0.05 % vol a drink is not alcohol-free | UK guidance of 2018 |
 //! | not_low | above 0.5 % vol it is sold as alcohol | Licensing Act 2003, s. 191, from memory |
 //! | raw_egg, quinine | as the bottle says | FDA Food Code 3-603.11, from memory; Regulation (EU) 1169/2011 |
 
@@ -46,7 +46,7 @@ const SPIRIT_MEASURES: [i128; 2] = [25, 35];
 /// Liquids from which on a mixture is free.
 const FREE_FROM: usize = 3;
 
-/// Scotland's minimum price of a unit, in hundredths of a pound.
+/// The minimum price of a unit in Scotland and Wales, in hundredths of a pound.
 const MINIMUM_UNIT_PRICE: i128 = 65;
 
 /// Above so many percent by volume a drink is not alcohol-free.

@@ -59,6 +59,8 @@ pub struct Kept {
     pub cost: f64,
     /// How many whole pours are in it.
     pub holds: u32,
+    /// How many pours are in it, the last a part of one: what never spoils loses nothing of it.
+    pub gives: f64,
     /// How many days it keeps open; nothing means for ever.
     pub days: Option<f64>,
 }
@@ -66,7 +68,10 @@ pub struct Kept {
 impl Kept {
     /// The cost of a pour at so many glasses a week, what is thrown away included.
     pub fn cost_a_pour(&self, a_week: f64) -> f64 {
-        self.cost / pours_per_bottle(self.holds, a_week / 7.0, self.days)
+        match self.days {
+            Some(_) => self.cost / pours_per_bottle(self.holds, a_week / 7.0, self.days),
+            None => self.cost / self.gives,
+        }
     }
 
     /// The pace at which two cost the same a pour, if one is cheaper at `least` and the other at `most`

@@ -336,7 +336,7 @@ impl Density {
 }
 
 /// How much a vessel of so many ml may be off, as a standard uncertainty: a transfer measure under 100 ml
-/// may lawfully be 2 ml off, a larger one 3 % (Directive 2014/32/EU, annex XI, from memory), and none
+/// may lawfully be 2 ml off, a larger one 3 % (Directive 2014/32/EU, annex X, from memory), and none
 /// is trusted to be worse than a fifth. Rectangular.
 pub fn vessel_doubt_ml(holds_ml: f64) -> f64 {
     let most_off = if holds_ml < 100.0 { libm::fmin(2.0, holds_ml / 5.0) } else { 0.03 * holds_ml };

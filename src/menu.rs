@@ -164,7 +164,7 @@ impl Glass<'_> {
             let Some(pour) = self.pour(place) else {
                 continue;
             };
-            if pour.bottle.kind() != Some(Kind::Volume) {
+            if pour.bottle.kind().unwrap_or(pour.measure.unit.kind) != Kind::Volume {
                 continue;
             }
             let Some(ml) = self.known(place).amount else {
@@ -234,18 +234,25 @@ impl Glass<'_> {
 
     /// What a pour of a line costs, what spoils included; nothing if it does not spoil.
     fn kept_pour(&self, place: usize, working: &mut Working) -> Result<Option<Operand>, Fault> {
-        let charge = self.lines.get(place).map(|line| line.what.charge);
+        let line = |place: usize| self.lines.get(place).map(|line| line.what);
+        let poured = |place: usize| line(place).is_some_and(|line| line.charge == Charge::Poured);
         let days = self.pour(place).and_then(|pour| pour.bottle.keeps_days).flatten();
-        let known = self.known(place);
-        let (Some(days), Some(a_week), Some(Charge::Poured)) = (days, self.terms.a_week, charge)
+        let Known { amount: Some(amount), usable: Some(usable), cost: Some(cost) } =
+            self.known(place)
         else {
             return Ok(None);
         };
-        let (Some(amount), Some(usable), Some(cost)) = (known.amount, known.usable, known.cost)
-        else {
+        let (Some(days), Some(a_week), true) = (days, self.terms.a_week, poured(place)) else {
             return Ok(None);
         };
-        let Ok(holds) = u32::try_from(usable.over(amount)?.rounded_down().parts().0) else {
+        // Lines of one bottle empty it together: each glass takes the sum of them.
+        let mut together = Fraction::NOUGHT;
+        for other in self.places().filter(|other| poured(*other)) {
+            if line(other).map(|line| line.bottle) == line(place).map(|line| line.bottle) {
+                together = together.plus(self.known(other).amount.unwrap_or(Fraction::NOUGHT))?;
+            }
+        }
+        let Ok(holds) = u32::try_from(usable.over(together)?.rounded_down().parts().0) else {
             return Ok(None);
         };
         // A pour that takes more than a bottle leaves nothing that could spoil.
@@ -255,7 +262,13 @@ impl Glass<'_> {
         let pours = pours_per_bottle(holds, a_week.float() / WEEK, Some(days.float()));
         let pours = Kept::nearest(pours).unwrap_or_default().to(POURS_DECIMALS).fraction();
         let cost = Operand::new(cost, MONEY, "cost_bottle");
-        let terms = [(Start, cost), (Over, Operand::new(pours, "measure", "pours_kept"))];
+        let mut terms = vec![(Start, cost), (Over, Operand::new(pours, "measure", "pours_kept"))];
+        if together != amount {
+            let unit =
+                self.pour(place).and_then(|pour| pour.bottle.kind()).map_or(BARE, Kind::base);
+            terms.push((Times, Operand::new(amount, unit, "measure_amount")));
+            terms.push((Over, Operand::new(together, unit, "needs")));
+        }
         working.step("cost_kept", MONEY, &terms).map(Some)
     }
 

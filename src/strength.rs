@@ -135,6 +135,7 @@ pub struct StandardDrink {
 /// |---|---|---|
 /// | uk | 10 ml | NHS: a unit is 10 ml, or 8 g rounded |
 /// | us | 14 g | NIAAA: 0.6 US fl oz |
+/// | ca | 13.45 g | national guideline, from memory |
 /// | au | 10 g | national guideline |
 /// | nz | 10 g | national guideline |
 /// | ie | 10 g | national guideline |
@@ -144,6 +145,7 @@ pub struct StandardDrink {
 pub const STANDARD_DRINKS: &[StandardDrink] = &[
     StandardDrink { code: "uk", size: 10.0, is_ml: true },
     StandardDrink { code: "us", size: 14.0, is_ml: false },
+    StandardDrink { code: "ca", size: 13.45, is_ml: false },
     StandardDrink { code: "au", size: 10.0, is_ml: false },
     StandardDrink { code: "nz", size: 10.0, is_ml: false },
     StandardDrink { code: "ie", size: 10.0, is_ml: false },

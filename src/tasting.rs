@@ -24,6 +24,8 @@ pub struct Wanted {
     pub price: Option<Fraction>,
     /// The margin that is wanted, in percent.
     pub target: Option<Fraction>,
+    /// The digits of the currency: a price fits as it is shown.
+    pub digits: u32,
 }
 
 /// What is known of an offer.
@@ -92,8 +94,12 @@ pub fn weighed(
     };
     let may = selling.may_cost(price, target)?;
     weighed.at_most = at_most(pour, asked, may, rest, house)?;
-    let fits = |most: &Figure| most.value.fraction().compare(asked).is_ge();
-    weighed.fits = weighed.at_most.as_ref().is_some_and(fits);
+    let fits = |most: &Figure| {
+        let (exact, shown) = (most.value, most.value.to(wanted.digits));
+        exact.max(shown).fraction().compare(asked).is_ge()
+    };
+    // What is given away fits, whatever it may cost.
+    weighed.fits = asked.is_nought() || weighed.at_most.as_ref().is_some_and(fits);
     Ok(weighed)
 }
 

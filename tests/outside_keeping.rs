@@ -69,7 +69,7 @@ fn small_bottles_by_hand() {
 fn for_ever_it_gives_what_it_holds() {
     for holds in [1, 28, 5_000, 100_000, 1_000_000] {
         assert_eq!(pours_per_bottle(holds, 0.01, None), f64::from(holds));
-        let kept = Kept { cost: 18.5, holds, days: None };
+        let kept = Kept { cost: 18.5, holds, gives: f64::from(holds), days: None };
         assert_eq!(kept.cost_a_pour(3.0), 18.5 / f64::from(holds));
     }
     // So it is with a bottle that is emptied long before it spoils.
@@ -143,8 +143,8 @@ fn two_bottles_side_by_side() {
     // A half bottle wastes less, a bottle costs less a pour: 7 and 15 pours, both keep three weeks.
     let reply = two(("9", "375 ml", "21"), ("14", "750 ml", "21"), "20");
     let (small, large) = (
-        Kept { cost: 9.0, holds: 7, days: Some(21.0) },
-        Kept { cost: 14.0, holds: 15, days: Some(21.0) },
+        Kept { cost: 9.0, holds: 7, gives: 7.0, days: Some(21.0) },
+        Kept { cost: 14.0, holds: 15, gives: 15.0, days: Some(21.0) },
     );
     let points = reply["points"].as_array().unwrap();
     assert_eq!(points.len(), 20);
@@ -215,6 +215,18 @@ fn a_glass_at_its_pace() {
     }
     assert_eq!(found["lines"][1]["cost_kept"], json!(null), "it keeps");
     assert_eq!(facts(lines, "")["cost_kept"], json!(null), "no pace is given");
+    // Two lines of one bottle empty it together: what they cost is one bottle's.
+    let shared = json!([line("spoils", "30 ml", "poured"), line("spoils", "20 ml", "poured")]);
+    let found = facts(shared, "4");
+    for (figure, cost) in [
+        (&found["lines"][0]["cost_kept"], pour * 0.6),
+        (&found["lines"][1]["cost_kept"], pour * 0.4),
+        (&found["cost_kept"], pour),
+    ] {
+        replay(figure);
+        let ours: f64 = value(figure).parse().unwrap();
+        assert!((ours - cost).abs() < 1e-8, "{ours} {cost}");
+    }
     // One is opened for each glass: nothing is left that could spoil.
     for lines in
         [json!([line("spoils", "50 ml", "whole")]), json!([line("spoils", "800 ml", "poured")])]
@@ -225,7 +237,12 @@ fn a_glass_at_its_pace() {
 
 fn bottle() -> impl Strategy<Value = Kept> {
     let days = prop_oneof![(0.5f64..200.0).prop_map(Some), Just(None)];
-    (1.0f64..60.0, 1u32..60, days).prop_map(|(cost, holds, days)| Kept { cost, holds, days })
+    (1.0f64..60.0, 1u32..60, days).prop_map(|(cost, holds, days)| Kept {
+        cost,
+        holds,
+        gives: f64::from(holds),
+        days,
+    })
 }
 
 proptest! {

@@ -419,6 +419,7 @@ proptest! {
     ) {
         let house = House { tax_percent: Fraction::new(20, 1), reclaims_tax, ..House::default() };
         let wanted = Wanted {
+            digits: 2,
             measure: Some(ml(Fraction::new(amount, 1).unwrap())),
             rest: Some(hundredths(rest)),
             selling: terms.selling,

@@ -56,7 +56,7 @@ export function bottleMore(bottle, changed) {
   /** What it tells already, at a glance. */
   function glance() {
     const says = [
-      bottle.strength.trim() && strengthWords.glance(`${bottle.strength.trim()} %`, ""),
+      bottle.strength.trim() && strengthWords.glance(`${bottle.strength.trim().replace(/\s*%$/, "")} %`, ""),
       bottle.keeps_days.trim() && `${bottle.keeps_days.trim()} ${moreWords.days}`,
       ...bottle.allergens.map((code) => allergens[code] ?? code), ...bottle.warns.map((code) => warns[code] ?? code),
     ];

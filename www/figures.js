@@ -149,7 +149,7 @@ export function likelyCurrency(codes) {
 /** How this locale most likely sells: tax in the price but where it is added at the till, and whose drinks are counted. */
 export const likelySelling = () => ({
   sale_tax: "US CA".includes(region) ? "added" : "in",
-  drinks_of: "US AU NZ IE DK AT JP".includes(region) ? region.toLowerCase() : "GB IM JE GG".includes(region) ? "uk" : "grams",
+  drinks_of: "US CA AU NZ IE DK AT JP".includes(region) ? region.toLowerCase() : "GB IM JE GG".includes(region) ? "uk" : "grams",
 });
 
 /** Whose spoons and ounces this locale most likely means. */

@@ -221,9 +221,9 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     const at = spec.lines.indexOf(line);
     const other = structuredClone(spec);
     Object.assign(other.lines[at] ?? {}, { bottle, own: null });
-    const found = core.facts({ house: kept.house, bottles: bottlesOf(spec, other), specs: [spec, other], in_full: false });
+    const found = core.facts({ house: kept.house, bottles: bottlesOf(spec, other), specs: [spec, other], in_full: true });
     const [was, is] = found?.specs ?? [];
-    return was && is ? { was, is, problem: found?.problems.find(({ place }) => place.startsWith(`specs[1].lines[${at}]`)) } : null;
+    return was && is ? { was, is, at, problem: found?.problems.find(({ place }) => place.startsWith(`specs[1].lines[${at}]`)) } : null;
   }
 
   /** @param {Line} line @param {string} bottle */

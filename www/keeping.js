@@ -97,7 +97,7 @@ export async function openKeeping({ openWorking, closed }) {
   function verdictOf(all) {
     const points = reply?.points ?? [];
     const last = points[points.length - 1];
-    if (!last || all.length === 0) return "";
+    if (!last || all.length === 0) return reply && reply.problems.length === 0 ? keepingWords.cannot : "";
     const names = all.map((each) => each.name);
     if (all.length === 1) {
       const [first, end] = [points[0].costs[0], last.costs[0]];
@@ -106,6 +106,8 @@ export async function openKeeping({ openWorking, closed }) {
     const { crossing, cheaper_below: below } = /** @type {import("./records.js").KeepingReply} */ (reply);
     if (crossing) return keepingWords.under(number(crossing), names[below], names[1 - below]);
     const apart = points.find(({ heights: [one, other] }) => one !== other);
+    const turns = apart && points.some(({ heights: [one, other] }) => one !== other && one < other !== apart.heights[0] < apart.heights[1]);
+    if (turns) return keepingWords.changes;
     return apart ? keepingWords.always(names[apart.heights[0] < apart.heights[1] ? 0 : 1], String(last.a_week)) : keepingWords.equal;
   }
 

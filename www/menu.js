@@ -174,10 +174,10 @@ export async function openMenu({ openGlass, openWorking, closed }) {
     const here = found;
     const count = (/** @type {(facts: Facts) => boolean} */ holds) => here.filter((row) => row.facts && holds(row.facts)).length;
     const [under, unpriced, uncosted] = [count((facts) => facts.under_target), count((facts) => !facts.priced), count((facts) => facts.missing > 0 || !facts.cost)];
-    const priced = count((facts) => facts.priced !== null);
+    const wanted = count((facts) => facts.priced !== null && facts.target_percent !== "");
     write(summary, rows.size === 0 ? "" : [
       here.length < rows.size ? menuWords.found(here.length, rows.size) : menuWords.glasses(rows.size),
-      under ? menuWords.under(under) : priced ? menuWords.allReach : "",
+      under ? menuWords.under(under) : wanted ? menuWords.allReach : "",
       unpriced ? menuWords.unpriced(unpriced) : "", uncosted ? menuWords.uncosted(uncosted) : "",
       left > 0 ? menuWords.reckoning(left) : "",
     ].filter(Boolean).join(" "));

@@ -147,11 +147,12 @@ export function chargeFold({ spec, changed, opened, open }) {
       const onTarget = !given?.under_target;
       const told = wrong ? priceWords.inHouse(problemWords(wrong, decimalMark))
         : !given?.cost ? priceWords.nothing
-        : margin ? (onTarget ? priceWords.reaches : priceWords.under)(margin, wanted) : "";
+        : !margin ? "" : !wanted ? priceWords.justKept(margin)
+        : (onTarget ? priceWords.reaches : priceWords.under)(margin, wanted);
       write(verdict, [told, given?.cost && given.missing ? priceWords.partly(given.missing) : ""].filter(Boolean).join(" "));
       verdict.hidden = !verdict.textContent;
       verdict.classList.toggle("under", !onTarget);
-      part.tell(margin ? priceWords.glance(sells, margin, wanted, onTarget) : asking ? priceWords.glanceAsked(wanted, asking) : "");
+      part.tell(margin && !wanted ? priceWords.justKept(margin) : margin ? priceWords.glance(sells, margin, wanted, onTarget) : asking ? priceWords.glanceAsked(wanted, asking) : "");
       asks.show(onTarget && priced ? null : said(asked?.price, priceWords.of.asked, (text) => priceWords.asks(wanted, text)));
       for (const [name, each] of /** @type {["keeps", typeof facts4.keeps][]} */ (Object.entries(facts4))) each.show(said(priced?.[name], priceWords.of[name]));
       grid.hidden = !priced;

@@ -174,7 +174,8 @@ export async function openTasting({ openWorking, closed }) {
   function ask() {
     // Blank offers are no problem yet.
     reply = core.offers({ house: kept.house, offers, ...wanted });
-    views.forEach((each, at) => each.show(reply?.offers[at]));
+    const isWanted = (wanted.target_percent || (kept.house.target_percent ?? "75")).trim() !== "";
+    views.forEach((each, at) => each.show(reply?.offers[at], isWanted));
   }
 
   function showRest() {
@@ -295,10 +296,11 @@ function offerView(offer, { changed, settled, folded, remove, at, openWorking })
     row.setAttribute("aria-expanded", String(open));
   }
 
-  /** Whether it fits, in words. @param {OfferReply | undefined} reply */
-  function fitting(reply) {
+  /** Whether it fits, in words. @param {OfferReply | undefined} reply @param {boolean} isWanted */
+  function fitting(reply, isWanted) {
     if (!reply?.measure) return "";
-    if (!reply.margin) return tastingWords.wants;
+    if (!reply.margin || !isWanted) return tastingWords.wants;
+    if (!reply.at_most && reply.fits) return tastingWords.free;
     if (!reply.at_most) return tastingWords.never;
     return (reply.fits ? tastingWords.fits : tastingWords.fitsNot)(shown(reply.at_most));
   }
@@ -312,11 +314,11 @@ function offerView(offer, { changed, settled, folded, remove, at, openWorking })
       name.input.focus();
     },
     spoken: () => [called(), cost.textContent, fits.textContent].filter(Boolean).join(", "),
-    /** At a key. @param {OfferReply | undefined} reply */
-    show(reply) {
+    /** At a key. @param {OfferReply | undefined} reply @param {boolean} isWanted whether a margin is */
+    show(reply, isWanted) {
       write(what, [reply?.rank ? tastingWords.rank(reply.rank) : "", called()].filter(Boolean).join(" "));
       write(cost, reply?.measure ? tastingWords.aMeasure(shown(reply.measure)) : tastingWords.noPrice);
-      write(fits, fitting(reply));
+      write(fits, fitting(reply, isWanted));
       fits.hidden = !fits.textContent;
       fits.classList.toggle("fits", Boolean(reply?.fits && reply.at_most));
       fits.classList.toggle("plain", !reply?.margin);

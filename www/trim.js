@@ -12,7 +12,7 @@ import { strength as strengthWords, trim as trimWords } from "./words-price.js";
 /** @typedef {import("./records.js").Facts} Facts */
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {import("./figure-buttons.js").Open} Open */
-/** @typedef {{ was: Facts, is: Facts, problem: import("./records.js").Problem | undefined }} Swapped both glasses, and what keeps the second from being reckoned */
+/** @typedef {{ was: Facts, is: Facts, at: number, problem: import("./records.js").Problem | undefined }} Swapped both glasses, and what keeps the second from being reckoned */
 
 /**
  * @param {object} does
@@ -62,7 +62,8 @@ export function trimFold({ opened, open, ask, swap, bottle }) {
   }
 
   /** @param {Swapped} swapped */
-  function changed({ was, is }) {
+  function changed({ was, is, at }) {
+    const outlay = is.lines[at]?.outlay;
     const [before, after] = [was.strength?.percent, is.strength?.percent];
     return [
       is.cost && row(trimWords.then, is.cost, trimWords.of.then),
@@ -70,6 +71,7 @@ export function trimFold({ opened, open, ask, swap, bottle }) {
       after && rowButton(trimWords.strengthThen, {
         text: trimWords.fromTo(before ? shown(before) : "", shown(after)), figure: after, title: strengthWords.of.percent, told: [strengthWords.byWeight],
       }, open),
+      outlay && row(trimWords.buy, outlay, trimWords.of.outlay),
     ].filter((each) => each instanceof Node);
   }
 

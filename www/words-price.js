@@ -89,6 +89,7 @@ export const price = {
   glance: (/** @type {T} */ sells, /** @type {T} */ margin, /** @type {T} */ target, /** @type {boolean} */ reaches) =>
     `${sells} keeps ${margin}${reaches ? "" : `, under ${target}`}`,
   glanceAsked: (/** @type {T} */ target, /** @type {T} */ asked) => `${asked} for ${target}`,
+  justKept: (/** @type {T} */ margin) => `${margin} is kept.`,
   under: (/** @type {T} */ margin, /** @type {T} */ target) => `Under target: ${margin} is kept, and you want ${target}.`,
   reaches: (/** @type {T} */ margin, /** @type {T} */ target) => `On target: ${margin} is kept, and you want ${target}.`,
   asks: (/** @type {T} */ target, /** @type {T} */ asked) => `To keep ${target}, ask ${asked}.`,
@@ -121,6 +122,7 @@ export const standardDrinks = {
   uk: ["UK units", "A UK unit is 10 ml of pure alcohol, about 8 g (NHS)."],
   us: ["US drinks", "A US standard drink is 14 g of alcohol (NIAAA)."],
   au: ["Australian drinks", "An Australian standard drink is 10 g of alcohol."],
+  ca: ["Canadian drinks", "A Canadian standard drink is 13.45 g of alcohol."],
   nz: ["New Zealand drinks", "A New Zealand standard drink is 10 g of alcohol."],
   ie: ["Irish drinks", "An Irish standard drink is 10 g of alcohol."],
   dk: ["Danish drinks", "A Danish standard drink is 12 g of alcohol."],
@@ -146,7 +148,7 @@ export const strength = {
   alcohol: "of alcohol",
   count: (/** @type {T} */ count, /** @type {T} */ several) => `${count} ${several}`,
   between: (/** @type {T} */ low, /** @type {T} */ high) =>
-    `With labels as far off as the law lets them be, 0.3 % vol each way, it lies between ${low} and ${high}.`,
+    `If only its labels were off, by the 0.3 % vol that EU and UK law lets spirits be (beer, wine and fruit liqueurs may be further off), it would lie between ${low} and ${high}.`,
   ice: (/** @type {T} */ water) => `The ice adds ${water} of water.`,
   iceFrom: "Assumed from how it is mixed and how strong it was before (ratios of D. Arnold, Liquid Intelligence, 2014). Measure your own if it matters.",
   naive: (/** @type {T} */ naive) => `If volumes added it would be ${naive}. They do not: spirit and water take less room together than apart.`,
@@ -184,14 +186,14 @@ export const cautions = {
     gb_measure: (v) =>
       `This pours ${v.ml} ml of ${v.spirit}. In Great Britain gin, rum, vodka and whisky go in 25 or 35 ml or multiples of the one you chose, unless three or more liquids are mixed (SI 1988/2039).`,
     gb_metric: () => "A measure on a British menu is told in ml or cl, not in ounces or gills (SI 1994/2866, art. 3).",
-    minimum_unit_price: (v) => `Scotland has a minimum price of 65p a unit since 30 September 2024: ${v.least} for this glass (gov.scot).`,
-    not_alcohol_free: (v) => `It has ${v.percent} % vol. UK guidance says alcohol-free up to 0.05 % vol only (Portman Group, 2018).`,
-    not_low: (v) => `It has ${v.percent} % vol. Above 0.5 % vol a drink is sold as alcohol (Licensing Act 2003, s. 191, from memory).`,
-    raw_egg: () => "There is raw egg in it. Say so: children, the old, the pregnant and the ill do better without (FDA Food Code 3-603.11, from memory).",
-    quinine: () => "There is quinine in it, which must be told (Regulation (EU) 1169/2011). Some must not have it.",
+    minimum_unit_price: (v) => `Scotland (since 30 September 2024) and Wales (since 1 October 2026) have a minimum price of 65p a unit: ${v.least} for this glass (gov.scot, gov.wales).`,
+    not_alcohol_free: (v) => `It has ${v.percent} % vol. UK guidance of 2018 says alcohol-free up to 0.05 % vol only.`,
+    not_low: (v) => `It has ${v.percent} % vol. Above 0.5 % vol a drink is sold as alcohol (Licensing Act 2003, s. 191).`,
+    raw_egg: () => "There is raw egg in it. Say so: children, the old, the pregnant and the ill may do better without (FDA Food Code 3-603.11; advice differs by country and by how eggs are marked).",
+    quinine: () => "There is quinine in it, which a label must name (Regulation (EU) 1169/2011, annex VII). Some must not have it: name it to whoever asks.",
   },
   defer: (/** @type {T} */ day) =>
-    `Read on ${day}. Rules change and differ: local ones, and how your licence is practised, go first. Nothing here stops you, and none of it is legal advice.`,
+    `Written on ${day}. Rules change and differ: local ones, and how your licence is practised, go first. Nothing here stops you, and none of it is legal advice.`,
 };
 
 export const trim = {
@@ -212,6 +214,7 @@ export const trim = {
   change: "the change",
   now: "the glass now costs",
   then: "with it, the glass costs",
+  buy: "its bottle, to be bought",
   strengthThen: "strength",
   fromTo: (/** @type {T} */ before, /** @type {T} */ after) => (before ? `${before}, then ${after}` : after),
   itself: "That is the bottle in it.",
@@ -260,5 +263,5 @@ export const selling = {
   drinks: "Whose standard drinks are told",
   grams: "grams of alcohol",
   labels: { target_percent: "The margin you want of a glass, in percent", sale_tax_percent: "The tax rate on what you sell, in percent" },
-  about: "A margin is what is kept of the price without tax. A glass may have its own. While UK units are counted, British measures and Scotland’s minimum price are minded too.",
+  about: "A margin is what is kept of the price without tax. A glass may have its own. While UK units are counted, British measures and the minimum prices of Scotland and Wales are minded too.",
 };

@@ -298,7 +298,8 @@ export const doubt = {
   /** @param {T} middle @param {T} standard @param {T} factor @param {number | null} freedom @param {boolean} cut */
   made: (middle, standard, factor, freedom, cut) =>
     `That is ${middle}, with every part in its middle, less and plus ${factor} times its standard uncertainty of ${standard}`
-    + `${freedom === null ? "" : `, for ${freedom} degrees of freedom`}${cut ? ", cut to what the parts can make of it" : ""}. It holds at least 95 times in 100.`,
+    + `${cut ? ", cut to what the parts can make of it" : ""}. If what is assumed holds, it lies there at least 95 times in 100.`
+    + `${freedom === null ? "" : ` Effective degrees of freedom: ${freedom}.`}`,
 };
 
 export const measuring = {

@@ -178,13 +178,13 @@ impl Following<'_> {
             target_percent: percent_of(glass.terms.target)?,
             under_target: priced
                 .as_ref()
-                .is_some_and(|priced| glass.reaches(priced) == Some(false)),
+                .is_some_and(|priced| self.reaches(glass, priced) == Some(false)),
             may_cost: shown(&glass.may_cost()?, self.showing),
             strength: strength.map(|strength| self.strength(&strength)),
             strengths_missing: counted(strength.map_or(0, |strength| strength.missing)),
             cost_kept: shown(&glass.cost_kept()?, self.showing),
             allergens: self.said_by_bottles(spec, &ALLERGENS, |bottle| &bottle.allergens),
-            cautions: self.cautions(spec, glass, strength.as_ref())?,
+            cautions: self.cautions(spec, glass, strength.as_ref(), priced.as_ref())?,
             ..self.bare(spec, glass.answer)
         };
         facts.priced = priced.map(|priced| self.priced(glass, priced));
@@ -214,8 +214,17 @@ impl Following<'_> {
         shown(&Some(figure), self.showing)
     }
 
+    /// Whether a price leaves the wanted margin, or is the price that this asks to the last digit of the
+    /// currency, as it is shown.
+    fn reaches(&self, glass: Glass, priced: &Priced) -> Option<bool> {
+        let asked = || glass.asked().ok().flatten();
+        let digits = self.showing.currency.digits;
+        let is_asked = || asked().is_some_and(|asked| priced.price.value >= asked.value.to(digits));
+        glass.reaches(priced).map(|reaches| reaches || is_asked())
+    }
+
     fn priced(&self, glass: Glass, priced: Priced) -> records::Priced {
-        let reaches = glass.reaches(&priced).unwrap_or_default();
+        let reaches = self.reaches(glass, &priced).unwrap_or_default();
         let Priced { price, pays, net, tax, keeps, margin, pour_cost, markup, trap } = priced;
         records::Priced {
             price: self.show(price),
@@ -317,6 +326,7 @@ impl Following<'_> {
         spec: &records::Spec,
         glass: Glass,
         strength: Option<&Strength>,
+        priced: Option<&Priced>,
     ) -> Result<Vec<records::Caution>, Fault> {
         let mut cautions = Vec::new();
         let mut say = |code: &'static str, values| cautions.push(Caution { code, values });
@@ -338,8 +348,9 @@ impl Following<'_> {
                 );
             }
             let least = caution::minimum_price(strength.drink.alcohol_ml)?;
-            let under = |price: Fraction| price.compare(least).is_lt();
-            if self.is_british() && glass.terms.price.is_some_and(under) {
+            let pays = priced.map(|priced| priced.pays.value.fraction());
+            let is_under = pays.is_some_and(|pays| pays.compare(least).is_lt());
+            if self.is_british() && self.ask.house.currency == "GBP" && is_under {
                 let least = self.showing.currency.show_cost(least.kept()?).text;
                 say("minimum_unit_price", vec![("least", least)]);
             }

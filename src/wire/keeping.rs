@@ -106,11 +106,13 @@ fn keeps(line: &sheet::Line, sums: &sheet::Ask) -> Option<Keeps> {
     let bottle = &sums.bottles.get(line.bottle?)?.what;
     let pour = Pour { bottle, measure: line.measure? };
     let Known { amount, usable, cost } = pour.known(&sums.house).ok()?;
-    let holds = usable?.over(amount?).ok()?.rounded_down();
+    let gives = usable?.over(amount?).ok()?;
+    let holds = gives.rounded_down();
     Some(Keeps {
         cost: cost?.float(),
         // A pour that takes more than a bottle leaves nothing that could spoil.
         holds: u32::try_from(holds.parts().0).ok().filter(|holds| *holds > 0)?,
+        gives: gives.float(),
         days: bottle.keeps_days?.map(|days| days.float()),
     })
 }

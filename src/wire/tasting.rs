@@ -73,6 +73,7 @@ fn wanted(ask: &OffersAsk, hand: Hand, problems: &mut Problems) -> Wanted {
     let all = house_target(&ask.house, hand, problems);
     let target = target(&ask.target_percent, "target_percent", all, hand, problems);
     Wanted {
+        digits: currency(&ask.house.currency).unwrap_or(UNKNOWN).digits,
         measure: measure.flatten(),
         rest: rest.map(|rest| rest.unwrap_or(Fraction::NOUGHT)),
         selling: selling(&ask.house, hand, problems),
