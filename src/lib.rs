@@ -33,6 +33,7 @@ pub mod number;
 pub mod price;
 pub mod problem;
 pub mod reading;
+pub mod recipe;
 pub mod sheet;
 pub mod shelf;
 pub mod spread;

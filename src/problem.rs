@@ -88,6 +88,14 @@ codes! {
     TooManySpecs = "too_many_specs",
     /// A sum that needs more digits than are kept exactly.
     FiguresTooLong = "figures_too_long",
+    /// Parts of a drink, whose size is not told.
+    PartsNeedSize = "parts_need_size",
+    /// A line of a recipe that does not say how much.
+    MeasureMissing = "measure_missing",
+    /// More text or lines than a recipe has.
+    RecipeTooLong = "recipe_too_long",
+    /// A recipe's data that are damaged, or hold no recipe.
+    RecipeUnreadable = "recipe_unreadable",
     /// A request that is not of the agreed form.
     RequestUnreadable = "request_unreadable",
     /// The device refuses to keep anything.

@@ -8,11 +8,10 @@ mod deal;
 mod range;
 mod words;
 
-use amount::is_space;
-pub use amount::{Marks, amount};
+pub use amount::{Marks, amount, is_space};
 pub use deal::{Deal, deal};
-pub use range::Range;
-pub use words::Kitchen;
+pub use range::{Range, about, from_to};
+pub use words::{Kitchen, unit_named};
 
 use crate::measure::{Kind, Measure, Unit, unit};
 use crate::number::Fraction;

@@ -10,6 +10,8 @@ mod keeping;
 pub mod kept;
 mod measuring;
 mod ranging;
+mod recipe;
+mod recipe_out;
 pub mod record;
 pub mod records;
 mod replying;
@@ -19,6 +21,8 @@ pub(crate) use asking::name as check_name;
 pub use facts::{facts, shop};
 pub use keeping::keeping;
 pub use measuring::measure;
+pub use recipe::recipe;
+pub use recipe_out::recipe_out;
 pub use tasting::offers;
 
 use crate::dash::{self, Sizes};

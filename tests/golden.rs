@@ -37,6 +37,8 @@ fn every_case_answers_as_it_did() {
                 Some("shop") => wire::shop(&ask),
                 Some("keeping") => wire::keeping(&ask),
                 Some("offers") => wire::offers(&ask),
+                Some("recipe") => wire::recipe(&ask),
+                Some("recipe_out") => wire::recipe_out(&ask),
                 Some("tables") => wire::tables(),
                 call => panic!("{path:?} calls {call:?}"),
             };

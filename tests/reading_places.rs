@@ -112,6 +112,7 @@ fn every_code_is_raised_at_its_place() {
     measuring();
     what_follows();
     offers();
+    recipes();
     the_request();
     let raised = RAISED.take();
     for code in Code::ALL.iter().filter(|code| !OF_THE_SHELF.contains(code)) {
@@ -531,6 +532,31 @@ fn the_house() {
     );
     let lines = vec![json!({"bottle": "rye"}); 41];
     check("/specs/0/lines", json!(lines), "too_many_lines at specs[0].lines most=40");
+}
+
+/// A pasted text raises one problem, of the whole or of its last line.
+#[track_caller]
+fn check_recipe(text: &str, told: &str) {
+    let reply = reply(wire::recipe, &json!({"text": text}));
+    let lines = reply["lines"].as_array().unwrap();
+    let of_lines = lines.iter().flat_map(|line| line["problems"].as_array().unwrap());
+    let problems: Vec<&Value> =
+        reply["problems"].as_array().unwrap().iter().chain(of_lines).collect();
+    assert_eq!(problems.iter().map(|problem| in_words(problem)).collect::<Vec<_>>(), [told]);
+    RAISED.with_borrow_mut(|raised| raised.push(problems[0]["code"].as_str().unwrap().into()));
+}
+
+fn recipes() {
+    check_recipe("- 2 parts gin", "parts_need_size at measure at=2 typed=2 parts");
+    check_recipe("2 dashes bitters\nsoda", "measure_missing at measure at=0");
+    check_recipe("a pinch of salt", "unit_unknown at measure at=2 typed=pinch");
+    check_recipe(
+        "1,250 ml soda",
+        "number_ambiguous at measure at=0 either=1.25 or=1250 typed=1,250",
+    );
+    check_recipe(&"x".repeat(100_001), "recipe_too_long at text most=100000");
+    check_recipe("{", "recipe_unreadable at text where= why=no JSON from character 1 on");
+    check_recipe("[{}]", "recipe_unreadable at text where= why=no recipe in it");
 }
 
 fn the_request() {

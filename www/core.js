@@ -95,6 +95,12 @@ export const keeping = (record) => ask(moreGlue?.keeping, record);
 /** @param {import("./records.js").OffersAsk} record @returns {import("./records.js").OffersReply | null} */
 export const offers = (record) => ask(moreGlue?.offers, record);
 
+/** @param {import("./records.js").RecipeAsk} record @returns {import("./records.js").RecipeReply | null} */
+export const recipe = (record) => ask(moreGlue?.recipe, record);
+
+/** @param {import("./records.js").RecipeOutAsk} record @returns {import("./records.js").RecipeOutReply | null} */
+export const recipeOut = (record) => ask(moreGlue?.recipe_out, record);
+
 /** @type {import("./records.js").Tables | null} */
 let known = null;
 

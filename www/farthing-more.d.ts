@@ -7,3 +7,5 @@ export function facts(ask: string): string;
 export function shop(ask: string): string;
 export function keeping(ask: string): string;
 export function offers(ask: string): string;
+export function recipe(ask: string): string;
+export function recipe_out(ask: string): string;

@@ -392,6 +392,48 @@ export interface OfferReply {
   buys: number;
 }
 
+export interface NamedBottle {
+  id: string;
+  name: string;
+}
+
+export interface RecipeAsk {
+  house: House;
+  text: string;
+  part: Written;
+  bottles: (NamedBottle)[];
+}
+
+export interface RecipeLine {
+  text: string;
+  measure: Written;
+  name: string;
+  note: string;
+  optional: boolean;
+  garnish: boolean;
+  heading: boolean;
+  candidates: (string)[];
+  problems: (Problem)[];
+}
+
+export interface RecipeReply {
+  name: string;
+  lines: (RecipeLine)[];
+  problems: (Problem)[];
+}
+
+export interface RecipeOutAsk {
+  house: House;
+  bottles: (Bottle)[];
+  spec: Spec;
+}
+
+export interface RecipeOutReply {
+  text: string;
+  missing: number;
+  problems: (Problem)[];
+}
+
 export interface MovesAsk {
   house: House;
   before: Bottle;

@@ -148,6 +148,7 @@ export function shelfView({ useBottle, openGlass, openWorking }) {
       if (name === "menu") laid = await (await import("./menu.js")).openMenu(does);
       else if (name === "shopping") laid = await (await import("./shopping.js")).openShopping(does);
       else if (name === "tasting") laid = await (await import("./tasting.js")).openTasting(does);
+      else if (name === "recipe") laid = await (await import("./recipe.js")).openRecipe(does);
       else laid = await (await import("./keeping.js")).openKeeping(does);
     } finally {
       laying = false;

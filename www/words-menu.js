@@ -6,7 +6,7 @@
 export const over = {
   back: "Back",
   views: "What the shelf tells",
-  lead: { menu: "The menu", shopping: "What to buy", tasting: "Tasting table", keeping: "What spoils" },
+  lead: { menu: "The menu", shopping: "What to buy", tasting: "Tasting table", keeping: "What spoils", recipe: "Paste a recipe" },
   copy: "copy it",
   copied: "Copied.",
   byHand: "This browser copies nothing by itself. Select all of this and copy it:",

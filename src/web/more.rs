@@ -39,3 +39,15 @@ pub fn keeping(ask: &str) -> String {
 pub fn offers(ask: &str) -> String {
     wire::offers(ask)
 }
+
+/// See [`wire::recipe`].
+#[wasm_bindgen]
+pub fn recipe(ask: &str) -> String {
+    wire::recipe(ask)
+}
+
+/// See [`wire::recipe_out`].
+#[wasm_bindgen]
+pub fn recipe_out(ask: &str) -> String {
+    wire::recipe_out(ask)
+}

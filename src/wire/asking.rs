@@ -23,7 +23,8 @@ use alloc::vec::Vec;
 pub struct Hand {
     /// What stands before decimals.
     pub marks: Marks,
-    kitchen: Kitchen,
+    /// Whose measures a bare word means.
+    pub kitchen: Kitchen,
     /// Whether the currency has no minor unit.
     pub no_decimals: bool,
 }

@@ -513,6 +513,90 @@ records! {
         problems: Vec<Problem>,
     }
 
+    asked
+    /// A bottle of the shelf, as a recipe's lines are held against it.
+    #[derive(Default)]
+    NamedBottle {
+        /// Which one.
+        id: String,
+        /// What is in it.
+        name: String,
+    }
+
+    asked
+    /// A request of `recipe`: a pasted recipe, read.
+    #[derive(Default)]
+    RecipeAsk {
+        /// How this person writes.
+        house: House,
+        /// The lines as pasted, or a schema.org/Recipe as JSON-LD.
+        text: String,
+        /// How large one part is; empty if that is not known.
+        part: Written,
+        /// The bottles of the shelf.
+        bottles: Vec<NamedBottle>,
+    }
+
+    replied
+    /// What `recipe` replies.
+    #[derive(Default)]
+    RecipeReply {
+        /// What the drink is called, where that is told.
+        name: String,
+        /// One for each line that is not empty, in order.
+        lines: Vec<RecipeLine>,
+        /// What could not be read of the whole.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// What was read of a line. What was not read stands in `text` all the same.
+    #[derive(Default)]
+    RecipeLine {
+        /// The line as pasted.
+        text: String,
+        /// How much, as the blank of a measure takes it; of a ratio, parts: the unit is then `"part"`.
+        measure: Written,
+        /// Of what.
+        name: String,
+        /// What else the line says: what is done to it, the other of two measures.
+        note: String,
+        /// Whether it may be left out.
+        optional: bool,
+        /// Whether it only decorates.
+        garnish: bool,
+        /// Whether it is a heading above other lines.
+        heading: bool,
+        /// The bottles it may be, by id, the likeliest first: a person picks one.
+        candidates: Vec<String>,
+        /// What could not be read. A place is a field of this line.
+        problems: Vec<Problem>,
+    }
+
+    asked
+    /// A request of `recipe_out`: a spec as schema.org/Recipe.
+    #[derive(Default)]
+    RecipeOutAsk {
+        /// What holds for all of it.
+        house: House,
+        /// The bottles that the spec names.
+        bottles: Vec<Bottle>,
+        /// The spec.
+        spec: Spec,
+    }
+
+    replied
+    /// What `recipe_out` replies.
+    #[derive(Default)]
+    RecipeOutReply {
+        /// The recipe as JSON-LD. Its cost is in it if every line has one.
+        text: String,
+        /// How many lines have no cost.
+        missing: u64,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
     both
     /// One line of a spec: a measure of a bottle.
     #[derive(Default)]

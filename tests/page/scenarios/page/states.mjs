@@ -86,6 +86,21 @@ async function whatSpoils(session) {
   await session.waitFor(() => document.querySelector(".keeping svg"), "the picture");
 }
 
+/** Where a recipe is pasted. */
+export const PASTED = ".recipe textarea:not([readonly])";
+
+/** @param {Session} session */
+async function thePastedRecipe(session) {
+  await openOver(session, "recipe");
+  await fill(session, { [PASTED]: "For the glass:\n50 ml dry gin\n2 parts lemon juice, freshly pressed and strained\n2 dashes orange bitters (optional)\n1 lemon twist, to garnish\nsomething of the garden" });
+  await session.waitFor(() => document.querySelectorAll(".recipe .offer").length === 6, "six lines");
+  await session.run(() => {
+    const which = /** @type {HTMLSelectElement} */ (document.querySelector(".recipe select[aria-label='Of which glass']"));
+    which.selectedIndex = 1;
+    which.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+}
+
 /** @type {{ name: string, open: (session: Session) => Promise<void> }[]} */
 export const STATES = [
   { name: "the sum", open: theSum },
@@ -171,6 +186,7 @@ export const STATES = [
   { name: "what to buy", open: whatToBuy },
   { name: "a tasting table", open: theTable },
   { name: "what spoils", open: whatSpoils },
+  { name: "a pasted recipe", open: thePastedRecipe },
   { name: "the house", open: (session) => openPlace(session, "house") },
   {
     name: "a note that offers to undo",

@@ -1,0 +1,130 @@
+// @ts-check
+/** A pasted recipe becomes a glass, and a glass a recipe. */
+import assert from "node:assert/strict";
+import { asOnPaper, uselessOnPaper } from "../look/print.mjs";
+import { becomes, blank, fill, noted, pick, says, tap, texts, TOTAL, unitOf } from "./page/places.mjs";
+import { BITTERS, house, LOCK_GATE, openWith, RYE, SODA, stored } from "./page/records.mjs";
+import { openOver, PASTED } from "./page/states.mjs";
+
+/** @typedef {import("../webdriver.mjs").Session} Session */
+
+const SHELF = { bottles: [RYE, BITTERS, SODA], specs: [LOCK_GATE] };
+const PART = blank(".recipe", "How large one part is");
+const NAME = blank(".recipe", "Name of the drink");
+const rows = (/** @type {Session} */ session) => texts(session, ".recipe .offer .row");
+const faces = (/** @type {Session} */ session) => texts(session, ".recipe .offer .face");
+/** What a line is on the shelf. @param {number} at */
+const is = (at) => `.recipe .offer:nth-child(${at}) select`;
+
+/** @param {Session} session @param {string} text */
+async function paste(session, text) {
+  await openOver(session, "recipe");
+  await fill(session, { [PASTED]: text });
+}
+
+/** @param {Session} session */
+async function makeGlass(session) {
+  await tap(session, "Make a glass of it", ".recipe");
+  await session.waitFor(() => document.querySelector("main .place.glass .line"), "the glass");
+}
+
+/** @type {import("../scenarios.mjs").Scenario[]} */
+export default [
+  {
+    name: "lines of a recipe become a glass that costs, and nothing is kept before the glass is",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      const kept = Object.keys(await stored(session));
+      await paste(session, "For the glass:\n50 ml rye whisky\n2 dashes orange bitters (optional)\n1 lemon twist, to garnish\n\n20 ml pear syrup");
+      await becomes(() => rows(session), ["For the glass", "50 ml of rye whisky", "2 dashes of orange bitters", "1 piece of lemon twist", "20 ml of pear syrup"]);
+      assert.deepEqual(await texts(session, ".recipe .row-under"), ["a heading: nothing is poured", "may be left out", "garnish"]);
+      assert.deepEqual(await faces(session), ["rye whisky?", "orange bitters?", "something new, without a price", "something new, without a price"]);
+      assert.deepEqual(await texts(session, ".recipe .offer .lead"), ["is it", "is it", "is it", "is it"]);
+      await pick(session, is(4), "out:");
+      await fill(session, { [NAME]: "Weir" });
+      await makeGlass(session);
+      assert.equal(await session.value(blank(".glass", "Name of the glass")), "Weir");
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "2 dashes of orange bitters", "20 ml of pear syrup"]);
+      await says(session, TOTAL, "£2.58");
+      await says(session, ".glass .without", "without 1 line");
+      assert.deepEqual(Object.keys(await stored(session)).filter((key) => key !== "farthing:draft"), kept.filter((key) => key !== "farthing:draft"));
+      await noted(session, "That is the glass. It is not kept yet.");
+      await tap(session, "Undo", "#notes");
+      await becomes(() => session.value(blank(".glass", "Name of the glass")), "Lock Gate");
+      await openOver(session, "recipe");
+      await becomes(() => faces(session), ["rye whisky?", "orange bitters?", "leave it out", "something new, without a price"]);
+      await tap(session, "start over", ".recipe");
+      await becomes(() => rows(session), []);
+      await tap(session, "Undo", "#notes");
+      await becomes(async () => (await rows(session)).length, 5);
+    },
+  },
+  {
+    name: "a line of a recipe that is not understood stays, with what is wrong with it",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      await paste(session, "50 ml rye whisky\nsomething of the garden\na pinch of soda water");
+      await becomes(() => rows(session), ["50 ml of rye whisky", "something of the garden", "a pinch of soda water"]);
+      assert.deepEqual(await texts(session, ".recipe .flag"), ["How much of it goes in? Try 25 ml, 2 dashes or 1 piece.", "“pinch” is no measure this page knows. Try ml, cl, oz, dash or piece."]);
+      await says(session, ".recipe .lines-read", "3 lines. 2 could not be read wholly.");
+      assert.deepEqual(await faces(session), ["rye whisky?", "a note, as it stands", "a note, as it stands"]);
+      await makeGlass(session);
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "something of the garden", "a pinch of soda water"]);
+    },
+  },
+  {
+    name: "the recipe data of a page are read, their name too; damaged data are told as such",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      const data = JSON.stringify({ "@context": "https://schema.org", "@graph": [{ "@type": "WebPage" }, { "@type": ["Recipe"], name: "Towpath", recipeIngredient: ["40 ml rye whisky", "100 ml soda water"] }] });
+      await paste(session, data.slice(0, -2));
+      await says(session, `${PASTED} + p`, "No recipe can be read in that, or it is damaged. Try its list of ingredients, as text.");
+      await fill(session, { [PASTED]: data });
+      await becomes(() => rows(session), ["40 ml of rye whisky", "100 ml of soda water"]);
+      assert.deepEqual(await texts(session, `${PASTED} + p`), []);
+      assert.equal(await session.value(NAME), "Towpath");
+      await makeGlass(session);
+      await says(session, TOTAL, "£2.39");
+    },
+  },
+  {
+    name: "a recipe in parts asks how large one part is",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      await paste(session, "2 parts rye whisky\n1 part soda water");
+      await becomes(() => rows(session), ["2 parts rye whisky", "1 part soda water"]);
+      assert.deepEqual(await texts(session, ".recipe .flag"), ["How large is one part? Try 30 ml.", "How large is one part? Try 30 ml."]);
+      await fill(session, { [PART]: "25" });
+      await becomes(() => rows(session), ["50 ml of rye whisky", "25 ml of soda water"]);
+      await pick(session, unitOf(".recipe", "How large one part is"), "cl");
+      await becomes(() => rows(session), ["50 cl of rye whisky", "25 cl of soda water"]);
+      await fill(session, { [PART]: "2.5 of them" });
+      await says(session, ".recipe .wrong", "“of them” is no measure this page knows. Try ml, cl, oz, dash or piece.");
+      await fill(session, { [PART]: "" });
+      await becomes(async () => (await rows(session))[0], "2 parts rye whisky");
+      await makeGlass(session);
+      await says(session, ".glass .line .what", "2 parts of rye whisky");
+    },
+  },
+  {
+    name: "hostile text in a recipe is text, and a glass given out as recipe data is read again",
+    async play({ session, site }) {
+      const hostile = "<img src=x onerror=alert(1)>";
+      await openWith(session, site, { ...SHELF, house: house(), bottles: [{ ...RYE, name: `rye ${hostile}` }, BITTERS] });
+      await paste(session, `50 ml rye ${hostile}\n</textarea><script>alert(1)</script>`);
+      await becomes(async () => (await rows(session)).length, 2);
+      assert.match(String((await faces(session))[0]), /^rye <img/);
+      await pick(session, ".recipe select[aria-label='Of which glass']", "lockgate");
+      const GIVEN = ".recipe textarea[readonly]";
+      await session.waitFor((/** @type {string} */ css) => /** @type {HTMLTextAreaElement} */ (document.querySelector(css))?.value, "the recipe data", GIVEN);
+      const given = await session.value(GIVEN);
+      assert.equal(JSON.parse(given).name, "Lock Gate");
+      await fill(session, { [PASTED]: given });
+      await becomes(() => session.value(NAME), "Lock Gate");
+      assert.equal((await faces(session))[1], "orange bitters?");
+      assert.deepEqual(await session.run(() => document.querySelectorAll("main :is(img, script)").length), 0);
+      await asOnPaper(session);
+      await becomes(() => uselessOnPaper(session), []);
+    },
+  },
+];

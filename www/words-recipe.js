@@ -1,0 +1,40 @@
+// @ts-check
+/** The words of a recipe that is pasted, and of a glass given out as one. */
+
+/** @typedef {string} T */
+
+export const recipe = {
+  heading: "Paste a recipe",
+  text: "The recipe: its lines, or the recipe data of a page",
+  about: "One line for each thing, or the recipe data of a page. Nothing is kept until you keep the glass.",
+  hint: "60 ml gin\n2 dashes bitters",
+  part: "a part is",
+  partLabel: "How large one part is",
+  a: "a",
+  name: "Name of the drink",
+  nameHint: "glass of anything",
+  is: "is it",
+  isThis: "it is",
+  choice: (/** @type {T} */ line) => `What “${line}” is on the shelf`,
+  asks: (/** @type {T} */ name) => `${name || "a bottle without a name"}?`,
+  fresh: "something new, without a price",
+  stands: "a note, as it stands",
+  out: "leave it out",
+  heads: "a heading: nothing is poured",
+  optional: "may be left out",
+  garnish: "garnish",
+  row: (/** @type {T} */ measure, /** @type {T} */ name) => [measure, name].filter(Boolean).join(" of "),
+  parts: (/** @type {T} */ count, /** @type {boolean} */ single) => `${count} ${single ? "part" : "parts"}`,
+  tally: (/** @type {number} */ lines, /** @type {number} */ unread) =>
+    `${lines === 1 ? "1 line" : `${lines} lines`}.${unread ? ` ${unread} could not be read wholly.` : ""}`,
+  make: "Make a glass of it",
+  made: "That is the glass. It is not kept yet.",
+  clear: "start over",
+  cleared: "The recipe is gone.",
+  give: "A glass as a recipe for a page",
+  giveAbout: "Recipe data (schema.org) of a glass of the shelf, for a page of your own.",
+  which: "Of which glass",
+  of: "of",
+  none: "choose a glass",
+  given: "The recipe data of the glass",
+};
