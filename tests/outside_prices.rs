@@ -500,3 +500,58 @@ proptest! {
         }
     }
 }
+
+/// What a person types is the price as it is shown, not its twelve decimals.
+#[test]
+fn the_price_that_is_asked_is_on_target_as_it_is_shown() {
+    let facts = |price: &str| {
+        let line = json!({"bottle": "b", "measure": {"text": "1 ml"}});
+        let ask = json!({
+            "bottles": [{"id": "b", "paid": {"price": "1.8045"}, "holds": {"text": "1 ml"}}],
+            "specs": [{"id": "s", "lines": [line], "price": price, "target_percent": "75"}],
+        });
+        sound_reply(wire::facts, &ask)["specs"][0].clone()
+    };
+    // 1.8045 / 0.25 x 1.2 = 8.6616
+    assert_eq!(facts("8.66")["asked"]["price"]["shown"], "8.66");
+    for (price, under) in [("8.67", false), ("8.66", false), ("8.65", true)] {
+        let found = facts(price);
+        assert_eq!(found["under_target"], json!(under), "{price}");
+        assert_eq!(found["priced"]["reaches"], json!(!under), "{price}");
+    }
+}
+
+/// The minimum price is held against what the guest pays, in pounds only.
+#[test]
+fn the_minimum_price_is_of_what_the_guest_pays() {
+    let cautions = |house: Value| {
+        let line = json!({"bottle": "b", "measure": {"text": "25 ml"}});
+        let ask = json!({
+            "house": house,
+            "bottles": [{"id": "b", "paid": {"price": "20"}, "holds": {"text": "700 ml"}, "strength": "40"}],
+            "specs": [{"id": "s", "lines": [line], "price": "0.60"}],
+        });
+        sound_reply(wire::facts, &ask)["specs"][0]["cautions"].clone()
+    };
+    let told = json!([{"code": "minimum_unit_price", "values": {"least": "0.65"}}]);
+    assert_eq!(cautions(json!({})), told, "0.60 for one unit");
+    assert_eq!(cautions(json!({"sale_tax": "added"})), json!([]), "0.72 with the tax");
+    assert_eq!(cautions(json!({"currency": "EUR"})), json!([]));
+}
+
+/// A bottle whose size is not told is poured all the same; what is given away fits.
+#[test]
+fn what_is_not_told_is_not_nought() {
+    let line = |id: &str, measure: &str| json!({"bottle": id, "measure": {"text": measure}});
+    let ask = json!({
+        "bottles": [{"id": "gin", "strength": "40"}, {"id": "tonic", "holds": {"text": "200 ml"}, "strength": "0"}],
+        "specs": [{"id": "s", "lines": [line("gin", "50 ml"), line("tonic", "150 ml")]}],
+    });
+    let strength = sound_reply(wire::facts, &ask)["specs"][0]["strength"]["naive_percent"].clone();
+    assert_eq!(strength["shown"], "10", "50 ml of 40 % in 200 ml, if volumes added");
+    let ask = json!({
+        "measure": {"text": "50 ml"}, "price": "9.50",
+        "offers": [{"id": "o", "price": "0", "holds": {"text": "700 ml"}}],
+    });
+    assert_eq!(sound_reply(wire::offers, &ask)["offers"][0]["fits"], json!(true));
+}
