@@ -28,6 +28,7 @@ pub mod keeping;
 pub mod measure;
 pub mod measuring;
 pub mod menu;
+pub mod shopping;
 pub mod money;
 pub mod number;
 pub mod price;

@@ -10,13 +10,14 @@ use super::records::{
 use super::replying::shown;
 use super::{counted, told, written};
 use crate::caution::{self, ALLERGENS, Caution, Poured, SPIRITS, WARNS};
-use crate::menu::{Glass, Ice, Strength, Terms, shopping};
+use crate::menu::{Glass, Ice, Strength, Terms};
 use crate::money::{UNKNOWN, currency};
 use crate::number::{Fraction, Kept};
 use crate::price::{Points, Priced, SaleTax, Selling, sum};
 use crate::problem::{Code, Fault, Problems};
 use crate::reading;
 use crate::sheet::{self, GlassAnswer};
+use crate::shopping::shopping;
 use crate::strength::{Method, STANDARD_DRINKS};
 use crate::working::{BARE, Figure, Operand, Working};
 use alloc::string::{String, ToString};
