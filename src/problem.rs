@@ -90,6 +90,8 @@ codes! {
     FiguresTooLong = "figures_too_long",
     /// Parts of a drink, whose size is not told.
     PartsNeedSize = "parts_need_size",
+    /// A price on somebody's page that does not say how much for what.
+    PriceUnreadable = "price_unreadable",
     /// A line of a recipe that does not say how much.
     MeasureMissing = "measure_missing",
     /// More text or lines than a recipe has.

@@ -4,8 +4,11 @@
 //! thing would stay locked for good.
 //!
 //! The core is built twice, so that a first visit fetches only what it needs: with the feature
-//! `first` it answers, with `more` it does what is rarely asked.
+//! `first` it answers, with `more` it does what is rarely asked. A glass on somebody else's page is a third
+//! build, `embed`.
 
+#[cfg(feature = "embed")]
+mod embed;
 #[cfg(feature = "first")]
 mod first;
 #[cfg(feature = "first")]

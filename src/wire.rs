@@ -4,6 +4,7 @@
 //! the path that runs.
 
 mod asking;
+mod embed;
 mod facts;
 pub mod json;
 mod keeping;
@@ -18,6 +19,9 @@ mod replying;
 mod tasting;
 
 pub(crate) use asking::name as check_name;
+pub use embed::{
+    EmbedAsk, EmbedBottle, EmbedLine, EmbedReply, EmbedStrength, MOST_PRICES, OwnPrice, embed,
+};
 pub use facts::{facts, shop};
 pub use keeping::keeping;
 pub use measuring::measure;

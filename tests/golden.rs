@@ -39,6 +39,7 @@ fn every_case_answers_as_it_did() {
                 Some("offers") => wire::offers(&ask),
                 Some("recipe") => wire::recipe(&ask),
                 Some("recipe_out") => wire::recipe_out(&ask),
+                Some("embed") => wire::embed(&ask),
                 Some("tables") => wire::tables(),
                 call => panic!("{path:?} calls {call:?}"),
             };

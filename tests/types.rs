@@ -16,6 +16,7 @@ use farthing::wire::kept::{
 };
 use farthing::wire::record::Declared;
 use farthing::wire::records::*;
+use farthing::wire::{EmbedAsk, EmbedBottle, EmbedLine, EmbedReply, EmbedStrength, OwnPrice};
 use std::path::Path;
 
 fn declared() -> String {
@@ -71,6 +72,12 @@ fn declared() -> String {
         RecipeLine::declaration(),
         RecipeReply::declaration(),
         RecipeOutAsk::declaration(),
+        OwnPrice::declaration(),
+        EmbedAsk::declaration(),
+        EmbedLine::declaration(),
+        EmbedBottle::declaration(),
+        EmbedStrength::declaration(),
+        EmbedReply::declaration(),
         RecipeOutReply::declaration(),
         MovesAsk::declaration(),
         Moved::declaration(),

@@ -4,7 +4,7 @@
  * dressed, with exactly the digits it came with. Also: which currency the locale pays in.
  */
 
-import { doubt, minor, units, one } from "./words.js";
+import { minor, one, ranges, units } from "./words.js";
 /** @typedef {import("./records.js").Figure} Figure */
 
 /** Some engines answer "C" for a language, which `Intl` refuses. */
@@ -17,12 +17,15 @@ export const locale = (() => {
 })();
 
 let currency = "";
+/** How the figures are dressed now. */
+let dressed = locale;
 /** @type {Map<string, Intl.NumberFormat>} */
 const formats = new Map();
 
-/** @param {string} code */
-export function payIn(code) {
+/** @param {string} code @param {string} [as] a locale other than this person's */
+export function payIn(code, as = locale) {
   currency = code;
+  dressed = as;
 }
 
 /**
@@ -32,10 +35,10 @@ export function payIn(code) {
 function format(text, style) {
   if (text.includes("/")) return text;
   const digits = (text.split(".")[1] ?? "").length;
-  const key = `${style} ${currency} ${digits}`;
+  const key = `${dressed} ${style} ${currency} ${digits}`;
   let found = formats.get(key);
   if (!found) {
-    found = new Intl.NumberFormat(locale, {
+    found = new Intl.NumberFormat(dressed, {
       style,
       ...(style === "currency" ? { currency, currencyDisplay: "narrowSymbol" } : {}),
       minimumFractionDigits: digits,
@@ -50,11 +53,13 @@ function format(text, style) {
 /** @param {string} text a decimal, such as "1.84" */
 export const number = (text) => format(text, "decimal");
 
-/** The mark before decimals, as money is written here. */
-export const decimalMark = (() => {
-  const parts = new Intl.NumberFormat(locale, { style: "currency", currency: "EUR" }).formatToParts(1.5);
+/** The mark before decimals, as money is written in a locale. @param {string} of */
+export function markOf(of) {
+  const parts = new Intl.NumberFormat(of, { style: "currency", currency: "EUR" }).formatToParts(1.5);
   return parts.find((part) => part.type === "decimal")?.value === "," ? "," : ".";
-})();
+}
+
+export const decimalMark = markOf(locale);
 
 /** The sign of the currency, as it stands before the price blank. */
 export function currencySign() {
@@ -83,8 +88,8 @@ export function around(figure) {
   if (!range) return "";
   const isMoney = unit === "money";
   const about = said(range.about, unit);
-  const between = doubt.between(said(range.low, isMoney ? unit : ""), said(range.high, unit));
-  return isMoney && about !== shown(figure) ? doubt.about(about, between) : between;
+  const between = ranges.between(said(range.low, isMoney ? unit : ""), said(range.high, unit));
+  return isMoney && about !== shown(figure) ? ranges.about(about, between) : between;
 }
 
 /** @param {string} text @param {string} unit */

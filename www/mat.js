@@ -1,6 +1,7 @@
 // @ts-check
 /** The beer mat: a figure's arithmetic, line by line, as one would write it down, and how sure it is. */
 
+import { stepLine } from "./arithmetic.js";
 import { doubtOf } from "./doubt.js";
 import { amount, number, shown } from "./figures.js";
 import { freshId, make } from "./page.js";
@@ -9,15 +10,11 @@ import { roughNamed, sources, steps as firstSteps, terms as firstTerms, working 
 import { steps as lateSteps, terms as lateTerms } from "./words-price.js";
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {import("./records.js").Step} Step */
-/** @typedef {import("./records.js").Term} Term */
 
 /** @type {Record<string, string>} */
 const steps = { ...lateSteps, ...firstSteps };
 /** @type {Record<string, string>} */
 const terms = { ...lateTerms, ...firstTerms };
-
-/** @type {Record<string, string>} */
-const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
 
 /**
  * @param {string} title
@@ -26,7 +23,7 @@ const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
  */
 export function openMat(title, figure, about = {}) {
   const heading = make("h2", { id: freshId(), tabindex: "-1", autofocus: true }, title);
-  const lines = make("ol", { class: "arithmetic" }, ...figure.working.map(line));
+  const lines = make("ol", { class: "arithmetic" }, ...figure.working.map((step) => stepLine(step, steps, terms)));
   /** @type {(() => void) | undefined} what to do once it is gone */
   let then;
   const leave = (/** @type {() => void} */ next) => ((then = next), mat.close());
@@ -50,25 +47,6 @@ export function openMat(title, figure, about = {}) {
   mat.addEventListener("click", (event) => event.target === mat && mat.close());
   mat.showModal();
 }
-
-/** @param {Step} step */
-function line(step) {
-  const sum = make("span", { class: "sum-line", dir: "ltr" });
-  for (const term of step.terms) sum.append(sign(term), operand(term), " ");
-  const { rounded } = step;
-  sum.append(make("span", { class: "equals" }, rounded === "no" && step.shown === step.result ? "= " : "≈ "));
-  sum.append(make("b", {}, amount(step.shown, step.unit)));
-  const said = step.terms.map((term) => [SIGNS[term.does], terms[term.is] ?? term.is].filter(Boolean).join(" ")).join(" ");
-  const tail = rounded === "down" || rounded === "up" ? workingWords.rounded[rounded] : "";
-  return make("li", {}, make("span", { class: "finds" }, steps[step.finds] ?? step.finds), sum,
-    make("span", { class: "said-of" }, said + tail));
-}
-
-/** @param {Term} term */
-const sign = (term) => (SIGNS[term.does] ? `${SIGNS[term.does]} ` : "");
-
-/** @param {Term} term */
-const operand = (term) => make("span", { class: "operand" }, amount(term.shown, term.unit));
 
 /** The figure as shown, and how it was rounded. @param {Figure} figure */
 function result(figure) {

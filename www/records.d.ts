@@ -428,6 +428,52 @@ export interface RecipeOutAsk {
   spec: Spec;
 }
 
+export interface OwnPrice {
+  name: string;
+  price: string;
+  holds: string;
+}
+
+export interface EmbedAsk {
+  currency: string;
+  decimal_mark: string;
+  kitchen: string;
+  lines: (string)[];
+  part: string;
+  method: string;
+  prices: string;
+  own: (OwnPrice)[];
+}
+
+export interface EmbedLine {
+  text: string;
+  line: number | null;
+  bottle: number | null;
+}
+
+export interface EmbedBottle {
+  name: string;
+  price: string;
+  holds: string;
+  whose: string;
+}
+
+export interface EmbedStrength {
+  percent: string;
+  low: string;
+  high: string;
+  alcohol_g: string;
+  missing: number;
+}
+
+export interface EmbedReply {
+  lines: (EmbedLine)[];
+  bottles: (EmbedBottle)[];
+  glass: SpecReply;
+  strength: EmbedStrength | null;
+  problems: (Problem)[];
+}
+
 export interface RecipeOutReply {
   text: string;
   missing: number;

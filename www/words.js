@@ -201,6 +201,7 @@ const problems = {
   too_many_specs: (v) => `The shelf is full at ${v.most} glasses. Take one away first.`,
   figures_too_long: () => "These numbers need more digits than are kept exactly. Try rounder ones.",
   parts_need_size: () => "How large is one part? Try 30 ml.",
+  price_unreadable: () => "A price is written like this: rye whisky: 28 for 70 cl at 40 %.",
   measure_missing: () => "How much of it goes in? Try 25 ml, 2 dashes or 1 piece.",
   recipe_too_long: () => "That is longer than a recipe. Try its list of ingredients alone.",
   recipe_unreadable: () => "No recipe can be read in that, or it is damaged. Try its list of ingredients, as text.",
@@ -234,7 +235,7 @@ export function problemWords(problem, mark = ".") {
 /** Codes that say something of a result which holds all the same. */
 export const remarks = ["one_reading", "readings_equal", "below_step"];
 /** Every code that has a sentence. */
-export const problemCodes = Object.keys(problems);
+export const problemCodes = /* @__PURE__ */ Object.keys(problems);
 
 /** A rough measure as one speaks of it. @param {string} code */
 export const roughNamed = (code) => `A ${units[code]?.[0] ?? code}`;
@@ -261,10 +262,13 @@ const LEFT = [[83, "nine tenths"], [71, "three quarters"], [59, "two thirds"], [
 /** @param {number} percent */
 const bringsDown = (percent) => `That would bring the doubt down to about ${LEFT.find(([least]) => percent >= least)?.[1]}.`;
 
-export const doubt = {
-  heading: "How sure is it?",
+export const ranges = {
   between: (/** @type {T} */ low, /** @type {T} */ high) => `between ${low} and ${high}`,
   about: (/** @type {T} */ about, /** @type {T} */ between) => `about ${about}, ${between}`,
+};
+
+export const doubt = {
+  heading: "How sure is it?",
   howSure: (/** @type {T} */ range) => `${range}: how sure is it?`,
   measure: "Measure it",
   /** What a part of a doubt is. @type {Record<T, (code: T, name: T) => T>} */

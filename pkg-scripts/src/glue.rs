@@ -13,7 +13,11 @@ use crate::project::Project;
 const NAME: &str = "farthing";
 
 /// The builds of the core: the feature that chooses what is exported, and the name of what is made.
-const BUILDS: [(&str, &str); 2] = [("first", NAME), ("more", "farthing-more")];
+const BUILDS: [(&str, &str); 3] =
+    [("first", NAME), ("more", "farthing-more"), ("embed", "farthing-embed")];
+
+/// The scripts that are written.
+pub const FILES: [&str; 3] = ["farthing.js", "farthing-more.js", "farthing-embed.js"];
 
 /// The library is an rlib for everyone else; only this build asks for a cdylib.
 /// Naming both types in `Cargo.toml` would silently turn link-time optimisation off.

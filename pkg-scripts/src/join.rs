@@ -26,10 +26,18 @@ use module::{Edit, Module, With};
 pub type Texts = BTreeMap<String, String>;
 
 /// The generated modules stay files of their own, so that their importer can say why one did not load.
-pub const APART: [&str; 2] = ["farthing.js", "farthing-more.js"];
+/// So does the element, which a frame asks for as any other page does.
+pub const APART: [&str; 4] =
+    ["farthing.js", "farthing-more.js", "farthing-embed.js", "farthing-glass.js"];
 
-/// What holds the modules that are imported late.
-pub const LATE: &str = "more.js";
+/// A module that a page asks for by name.
+#[derive(Clone, Copy, Debug)]
+pub struct Entry {
+    /// Its file, and that of all it reaches at once.
+    pub file: &'static str,
+    /// What holds the modules that it reaches late.
+    pub late: &'static str,
+}
 
 /// Several modules as one.
 #[derive(Debug, Default, PartialEq)]
@@ -42,7 +50,7 @@ pub struct Joined {
 
 /// Joins `entry` with every module that it reaches at once, and apart from them those that it only
 /// reaches late. The last file of the first is `entry`.
-pub fn join(texts: &Texts, entry: &str) -> Outcome<(Joined, Joined)> {
+pub fn join(texts: &Texts, entry: Entry) -> Outcome<(Joined, Joined)> {
     let mut joining = Joining {
         texts,
         entry,
@@ -51,8 +59,8 @@ pub fn join(texts: &Texts, entry: &str) -> Outcome<(Joined, Joined)> {
         order: vec![],
         at_once: BTreeSet::new(),
     };
-    joining.reach(entry, None)?;
-    joining.runs_at_once(entry);
+    joining.reach(entry.file, None)?;
+    joining.runs_at_once(entry.file);
     let (mut first, mut late) = (Joined::default(), Joined::default());
     for file in &joining.order {
         let joined = if joining.at_once.contains(file) { &mut first } else { &mut late };
@@ -61,9 +69,11 @@ pub fn join(texts: &Texts, entry: &str) -> Outcome<(Joined, Joined)> {
     }
     let (given, taken) = joining.across()?;
     if !late.files.is_empty() {
-        let needed = listed(&given);
-        first.text += &format!("export {{ {needed} }};\n");
-        late.text = format!("import {{ {needed} }} from \"./{entry}\";\n{}", late.text);
+        if !given.is_empty() {
+            let needed = listed(&given);
+            first.text += &format!("export {{ {needed} }};\n");
+            late.text = format!("import {{ {needed} }} from \"./{}\";\n{}", entry.file, late.text);
+        }
         late.text += &format!("export {{ {} }};\n", listed(&taken));
     }
     Ok((first, late))
@@ -75,7 +85,7 @@ fn listed(names: &BTreeSet<String>) -> String {
 
 struct Joining<'a> {
     texts: &'a Texts,
-    entry: &'a str,
+    entry: Entry,
     read: BTreeMap<String, Module>,
     /// The imports that lead to the module in hand.
     above: Vec<String>,
@@ -87,13 +97,14 @@ struct Joining<'a> {
 impl Joining<'_> {
     /// Reads a module and, first, what it imports. `from` says where it is imported.
     fn reach(&mut self, file: &str, from: Option<Failure>) -> Outcome {
-        if file == LATE {
-            return Err(Failure::new(format!("www/{LATE}: the build writes a file of this name.")));
+        let late = self.entry.late;
+        if file == late {
+            return Err(Failure::new(format!("www/{late}: the build writes a file of this name.")));
         }
         let text = self.texts.get(file).ok_or_else(|| {
             from.unwrap_or_else(|| Failure::new(format!("There is no www/{file}.")))
         })?;
-        let module = reader::read(file, text, file == self.entry)?;
+        let module = reader::read(file, text, file == self.entry.file)?;
         self.above.push(file.to_owned());
         for request in &module.requests {
             if self.above.contains(&request.file) {
@@ -209,7 +220,8 @@ impl Joining<'_> {
         let names = names.join(", ");
         if self.is_across(module, file) {
             let taken = self.exports(file).collect::<Vec<_>>().join(", ");
-            return Ok(format!("import(\"./{LATE}\").then(({{ {taken} }}) => ({{ {names} }}))"));
+            let late = self.entry.late;
+            return Ok(format!("import(\"./{late}\").then(({{ {taken} }}) => ({{ {names} }}))"));
         }
         Ok(format!("Promise.resolve({{ {names} }})"))
     }

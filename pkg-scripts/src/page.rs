@@ -5,14 +5,19 @@ use std::path::{Path, PathBuf};
 use crate::failure::{Failure, Outcome};
 use crate::files;
 use crate::glue;
-use crate::join::{self, Texts};
+use crate::join::{self, Entry, Joined, Texts};
 use crate::project::Project;
 use crate::shrink::{script, style};
 use crate::visit;
 use crate::worker;
 
-/// The module that the page asks for. It becomes all modules in one.
-const ENTRY: &str = "main.js";
+/// The modules that a page asks for: each becomes all that it reaches, in one or two files.
+const ENTRIES: [Entry; 4] = [
+    Entry { file: "main.js", late: "more.js" },
+    Entry { file: "farthing-glass.js", late: "embed.js" },
+    Entry { file: "frame.js", late: "frame-more.js" },
+    Entry { file: "farthing-frames.js", late: "frames-more.js" },
+];
 
 /// Builds `target/page`, whole or not at all.
 pub fn build(project: &Project) -> Outcome {
@@ -21,7 +26,7 @@ pub fn build(project: &Project) -> Outcome {
     files::remove_folder(&next)?;
     files::copy(&project.www(), &next, is_copied)?;
     glue::make(project, &next)?;
-    for file in join::APART {
+    for file in glue::FILES {
         shrink(&next, file, script::module)?;
     }
     join_modules(project, &next)?;
@@ -48,12 +53,17 @@ fn is_copied(path: &str) -> bool {
 
 fn join_modules(project: &Project, page: &Path) -> Outcome {
     let texts = modules(project)?;
-    let (first, late) = join::join(&texts, ENTRY)?;
-    let joined: Vec<String> = first.files.into_iter().chain(late.files).collect();
-    refuse_unreached(&texts, &joined)?;
-    for (file, text) in [(ENTRY, first.text), (join::LATE, late.text)] {
-        files::write(&page.join(file), script::module(file, &text)?)?;
+    let mut joined = Vec::new();
+    for entry in ENTRIES {
+        let (first, late) = join::join(&texts, entry)?;
+        for (file, Joined { text, files: parts }) in [(entry.file, first), (entry.late, late)] {
+            if !parts.is_empty() {
+                files::write(&page.join(file), script::module(file, &text)?)?;
+            }
+            joined.extend(parts);
+        }
     }
+    refuse_unreached(&texts, &joined)?;
     for path in files::list(page)?.iter().filter(|path| path.ends_with(".html")) {
         let html = files::read_text(&page.join(path))?;
         files::write(&page.join(path), without_joined(path, &html, &joined)?)?;
@@ -63,7 +73,7 @@ fn join_modules(project: &Project, page: &Path) -> Outcome {
 
 fn refuse_unreached(texts: &Texts, joined: &[String]) -> Outcome {
     match texts.keys().find(|file| !joined.contains(file)) {
-        Some(file) => Err(Failure::new(format!("www/{file}: {ENTRY} does not lead here."))
+        Some(file) => Err(Failure::new(format!("www/{file}: no page leads here."))
             .remedy("Import it, or remove it: what no module imports, the page never runs.")),
         None => Ok(()),
     }
@@ -81,13 +91,14 @@ fn modules(project: &Project) -> Outcome<Texts> {
 
 /// Without the lines that ask early for a module which is no file any more.
 fn without_joined(path: &str, html: &str, joined: &[String]) -> Outcome<String> {
-    let gone: Vec<&String> = joined.iter().filter(|file| *file != ENTRY).collect();
+    let is_entry = |file: &str| ENTRIES.iter().any(|entry| entry.file == file);
+    let gone: Vec<&String> = joined.iter().filter(|file| !is_entry(file)).collect();
     let preload = |file: &str| format!("<link rel=\"modulepreload\" href=\"{file}\">");
     let is_needed = |line: &&str| !gone.iter().any(|file| line.trim() == preload(file));
     let html: String = html.lines().filter(is_needed).map(|line| format!("{line}\n")).collect();
     match gone.iter().find(|file| html.contains(&format!("\"{file}\""))) {
         Some(file) => Err(Failure::new(format!(
-            "www/{path} names {file}, which the build joins into {ENTRY}."
+            "www/{path} names {file}, which the build joins into another."
         ))
         .remedy(format!("Name it on a line of its own: `{}`, or not at all.", preload(file)))),
         None => Ok(html),
@@ -144,7 +155,7 @@ mod tests {
             refuse_unreached(&texts(&["main.js", "old.js", "words.js"]), &joined())
                 .unwrap_err()
                 .to_string(),
-            "www/old.js: main.js does not lead here.\n\
+            "www/old.js: no page leads here.\n\
              Import it, or remove it: what no module imports, the page never runs.",
         );
     }
@@ -154,7 +165,7 @@ mod tests {
         let html = "<script type=\"module\" src=\"words.js\"></script>\n";
         assert_eq!(
             without_joined("index.html", html, &joined()).unwrap_err().to_string(),
-            "www/index.html names words.js, which the build joins into main.js.\n\
+            "www/index.html names words.js, which the build joins into another.\n\
              Name it on a line of its own: `<link rel=\"modulepreload\" href=\"words.js\">`, \
              or not at all.",
         );

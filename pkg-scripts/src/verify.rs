@@ -99,7 +99,7 @@ fn lints(project: &Project) -> Outcome {
         "--quiet",
         "--lib",
         "--target=wasm32-unknown-unknown",
-        "--features=first,more",
+        "--features=first,more,embed",
     ];
     command::run(root, &[&wasm[..], &strict].concat())
 }

@@ -6,9 +6,16 @@ use crate::failure::Outcome;
 use crate::files;
 use crate::worker;
 
-/// Files that only a host or another site reads. No visitor fetches them.
+/// Files that only a host reads, or another site and its readers. No visitor of the page fetches them.
 const FOR_HOSTS: [&str; 6] =
     ["404.html", "CNAME", "_headers", "custom-elements.json", "oembed.json", "robots.txt"];
+
+/// What another page loads for its first glass.
+pub const EMBED: [&str; 4] =
+    ["farthing-glass.js", "embed.js", "farthing-embed.js", "farthing-embed_bg.wasm"];
+
+/// What stands around that in a frame, and beside one.
+const FRAME: [&str; 3] = ["frame.html", "frame.js", "farthing-frames.js"];
 
 /// What loads when a view is opened that needs it. The worker fetches these too, for offline, but only
 /// once the page stands.
@@ -44,7 +51,7 @@ pub fn kept_for_offline(page: &Path) -> Outcome<Vec<String>> {
 
 fn is_for_hosts(path: &str) -> bool {
     let hidden = path.split('/').any(|name| name.starts_with('.'));
-    hidden || FOR_HOSTS.contains(&path)
+    hidden || [&FOR_HOSTS[..], &EMBED, &FRAME].concat().contains(&path)
 }
 
 /// A style in a folder names a picture beside it without the folder.
@@ -88,6 +95,8 @@ mod tests {
             ("parts/slip.js", ""),
             ("farthing_bg.wasm", ""),
             ("more.js", ""),
+            ("farthing-glass.js", ""),
+            ("frame.html", ""),
         ] {
             files::write(&page.join(path), text).unwrap();
         }

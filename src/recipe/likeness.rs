@@ -142,3 +142,27 @@ pub fn likeliest(name: &str, bottles: &[Words]) -> Vec<usize> {
     found.sort_unstable();
     found.into_iter().take(MOST_CANDIDATES).map(|(.., place)| place).collect()
 }
+
+/// The place of the bottle all of whose words stand in a name; of several the one with most words, of
+/// equal ones the first.
+///
+/// ```
+/// use farthing::recipe::likeness::{Words, whole_within};
+/// let priced = ["syrup", "rosemary syrup", "lime juice"].map(Words::of);
+/// assert_eq!(whole_within(&Words::of("fresh rosemary syrup"), &priced), Some(1));
+/// assert_eq!(whole_within(&Words::of("lime"), &priced), None);
+/// ```
+pub fn whole_within<'w>(
+    name: &Words,
+    bottles: impl IntoIterator<Item = &'w Words>,
+) -> Option<usize> {
+    let whole =
+        |bottle: &Words| !bottle.0.is_empty() && bottle.0.iter().all(|word| name.0.contains(word));
+    let mut best: Option<(usize, usize)> = None;
+    for (place, bottle) in bottles.into_iter().enumerate().filter(|(_, bottle)| whole(bottle)) {
+        if best.is_none_or(|(_, most)| bottle.0.len() > most) {
+            best = Some((place, bottle.0.len()));
+        }
+    }
+    best.map(|(place, _)| place)
+}

@@ -15,6 +15,7 @@ use crate::problem::{Code, Fault, Problems};
 use crate::reading::{self, Kitchen, Marks, Range};
 use crate::sheet::{self, Charge, Line, Placed};
 use crate::spread::Spread;
+use crate::strength::Method;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 
@@ -325,4 +326,15 @@ pub fn measured(
     kind: Option<Kind>,
 ) -> Result<Option<Measure>, Fault> {
     reading::measure(&written.text, &written.unit, hand.marks, hand.kitchen, kind)
+}
+
+/// How a glass is mixed.
+pub fn method(code: &str) -> Result<Method, Fault> {
+    match code {
+        "" | "none" => Ok(Method::None),
+        "built" => Ok(Method::Built),
+        "stirred" => Ok(Method::Stirred),
+        "shaken" => Ok(Method::Shaken),
+        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
+    }
 }

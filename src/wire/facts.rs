@@ -1,13 +1,13 @@
 //! What follows from the cost of a glass, read and written: prices, strength, lines, shopping.
 
-use super::asking::{self, Hand, hand};
+use super::asking::{self, Hand, hand, method};
 use super::ranging::Showing;
 use super::record::{Named, read_text};
 use super::records::{
     self, Ask, Drinks, Facts, FactsAsk, FactsReply, LineFacts, SameMoney, ShopAsk, ShopReply,
     ShopRow,
 };
-use super::replying::shown;
+use super::replying::{percent_text, shown};
 use super::{counted, told, written};
 use crate::caution::{self, ALLERGENS, Caution, Poured, SPIRITS, WARNS};
 use crate::menu::{Glass, Ice, Strength, Terms};
@@ -18,7 +18,7 @@ use crate::problem::{Code, Fault, Problems};
 use crate::reading;
 use crate::sheet::{self, GlassAnswer};
 use crate::shopping::shopping;
-use crate::strength::{Method, STANDARD_DRINKS};
+use crate::strength::STANDARD_DRINKS;
 use crate::working::{BARE, Figure, Operand, Working};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -125,16 +125,6 @@ fn points(code: &str) -> Result<Points, Fault> {
         "half" => Ok(Points::Half),
         "ninety_five" => Ok(Points::NinetyFive),
         "fives" => Ok(Points::Fives),
-        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
-    }
-}
-
-fn method(code: &str) -> Result<Method, Fault> {
-    match code {
-        "" | "none" => Ok(Method::None),
-        "built" => Ok(Method::Built),
-        "stirred" => Ok(Method::Stirred),
-        "shaken" => Ok(Method::Shaken),
         other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
     }
 }
@@ -403,11 +393,6 @@ fn percent_of(percent: Option<Fraction>) -> Result<String, Fault> {
 
 /// Decimals of a strength and of what follows from it: more than any label gives.
 const STRENGTH_DECIMALS: u32 = 4;
-
-/// A strength or a count, to two decimals.
-fn percent_text(float: f64) -> String {
-    Kept::nearest(float).unwrap_or_default().to(2).plain_text()
-}
 
 /// What must be bought: a [`ShopAsk`] as JSON to a [`ShopReply`] as JSON.
 pub fn shop(ask: &str) -> String {

@@ -107,7 +107,8 @@ pub fn domain_hand(hand: Hand) -> recipe::Hand {
     recipe::Hand { marks: hand.marks, kitchen: hand.kitchen }
 }
 
-fn blank(measure: Quantity) -> Written {
+/// A measure as a blank.
+pub fn blank(measure: Quantity) -> Written {
     records::Written { text: measure.text, unit: measure.unit.into() }
 }
 

@@ -51,7 +51,8 @@ fn pour_reply(pour: &LineAnswer, measure: Option<Measure>, showing: Showing) -> 
     }
 }
 
-fn spec_reply(
+/// What a glass costs, and each of its lines.
+pub fn spec_reply(
     glass: &GlassAnswer,
     lines: &[sheet::Placed<sheet::Line>],
     showing: Showing,
@@ -165,4 +166,9 @@ fn term(does: working::Does, operand: &Operand, showing: Showing) -> Term {
 
 fn shown_operand(value: Kept, unit: &str, showing: Showing) -> String {
     if unit == MONEY { showing.currency.show_operand(value) } else { show_operand(value) }
+}
+
+/// A strength or a count, to two decimals.
+pub fn percent_text(float: f64) -> String {
+    Kept::nearest(float).unwrap_or_default().to(2).plain_text()
 }

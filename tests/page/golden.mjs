@@ -25,23 +25,23 @@ export function compare(cases, replies) {
 
 /** Asks the built wasm in node, which loads it from bytes. @param {Case[]} cases */
 export async function askInNode(cases, page = builtPage) {
-  const built = ["farthing", "farthing-more"].map(async (name) => {
+  const built = ["farthing", "farthing-more", "farthing-embed"].map(async (name) => {
     const glue = readFileSync(join(page, `${name}.js`));
     const core = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
     await core.default({ module_or_path: readFileSync(join(page, `${name}_bg.wasm`)) });
     return core;
   });
-  const [first, more] = await Promise.all(built);
-  return cases.map(({ call, ask }) => JSON.parse((first[call] ?? more[call])(JSON.stringify(ask))));
+  const cores = await Promise.all(built);
+  return cases.map(({ call, ask }) => JSON.parse(cores.find((core) => call in core)[call](JSON.stringify(ask))));
 }
 
 /** Asks the built wasm in a browser that is on the page. @param {import("./webdriver.mjs").Session} session @param {Case[]} cases */
 export const askInBrowser = (session, cases) => session.runAsync(async (/** @type {Case[]} */ all) => {
-  const built = ["farthing", "farthing-more"].map(async (name) => {
+  const built = ["farthing", "farthing-more", "farthing-embed"].map(async (name) => {
     const core = await import(new URL(`${name}.js`, document.baseURI).href);
     await core.default({ module_or_path: new URL(`${name}_bg.wasm`, document.baseURI) });
     return core;
   });
-  const [first, more] = await Promise.all(built);
-  return all.map(({ call, ask }) => JSON.parse((first[call] ?? more[call])(JSON.stringify(ask))));
+  const cores = await Promise.all(built);
+  return all.map(({ call, ask }) => JSON.parse(cores.find((core) => call in core)[call](JSON.stringify(ask))));
 }, cases.map(({ call, ask }) => ({ call, ask })));

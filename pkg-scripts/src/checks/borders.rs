@@ -11,8 +11,12 @@ const CRATES: [(&str, &str, &str); 5] = [
     ("gloo", "src/web", "only `web` knows that a browser exists"),
 ];
 
-/// The generated module, as an import names it.
-const GLUE: &str = "./farthing.js";
+/// The one module that may import each of the generated ones.
+const GLUE: [(&str, &str); 3] = [
+    ("/farthing.js", "www/core.js"),
+    ("/farthing-more.js", "www/core.js"),
+    ("/farthing-embed.js", "www/embed-core.js"),
+];
 
 /// The domain knows neither how it is written down nor where it is shown.
 pub fn between_crates(sources: &[Source]) -> Vec<Finding> {
@@ -29,27 +33,21 @@ pub fn between_crates(sources: &[Source]) -> Vec<Finding> {
     findings
 }
 
-/// One module loads the core, so that a failure to load is explained once.
+/// One module loads each build of the core, so that a failure to load is explained once.
 pub fn around_the_glue(sources: &[Source]) -> Vec<Finding> {
-    let importers: Vec<(&Source, usize)> = sources
-        .iter()
-        .filter(|source| source.path.ends_with(".js"))
-        .filter_map(|source| Some((source, line_of_import(source)?)))
-        .collect();
-    match importers.as_slice() {
-        [_] => Vec::new(),
-        [] => vec![Finding {
-            path: "www".to_owned(),
-            line: 0,
-            why: format!("no module imports `{GLUE}`"),
-        }],
-        many => many
-            .iter()
-            .map(|(source, line)| {
-                source.finding(*line, format!("only one module may import `{GLUE}`"))
-            })
-            .collect(),
+    let mut findings = Vec::new();
+    for (glue, importer) in GLUE {
+        let imports = |source: &&Source| line_of_import(source, glue).is_some();
+        if !sources.iter().filter(imports).any(|source| source.path == importer) {
+            let why = format!("{importer} does not import `.{glue}`");
+            findings.push(Finding { path: "www".to_owned(), line: 0, why });
+        }
+        for source in sources.iter().filter(|source| source.path != importer) {
+            let why = || format!("only {importer} may import `.{glue}`");
+            findings.extend(line_of_import(source, glue).map(|line| source.finding(line, why())));
+        }
     }
+    findings
 }
 
 /// `src/wire` covers `src/wire.rs`, `src/wire_types.rs` and the folder; `src/web` likewise.
@@ -58,13 +56,14 @@ fn is_within(path: &str, place: &str) -> bool {
 }
 
 /// A type in a comment is no import.
-fn line_of_import(source: &Source) -> Option<usize> {
+fn line_of_import(source: &Source, glue: &str) -> Option<usize> {
+    if !source.path.ends_with(".js") {
+        return None;
+    }
     let imports = |line: &str| {
         let code = script_without_comment(line);
-        let names = ["/farthing.js", "/farthing-more.js"]
-            .iter()
-            .any(|file| code.contains(&format!("{file}\"")) || code.contains(&format!("{file}'")));
-        names && (code.contains("import") || code.contains("from "))
+        let named = ['"', '\''].iter().any(|quote| code.contains(&format!("{glue}{quote}")));
+        named && (code.contains("import") || code.contains("from "))
     };
     source.lines().find(|(_, line)| imports(line)).map(|(number, _)| number)
 }
@@ -104,21 +103,23 @@ mod tests {
     }
 
     #[test]
-    fn wants_exactly_one_importer_of_the_glue() {
-        let import = "import init from \"./farthing.js\";";
-        let loader = || source("www/core.js", import);
-        assert!(around_the_glue(&[loader()]).is_empty());
-        assert_eq!(around_the_glue(&[]).len(), 1);
-        let other = source("www/app.js", "const m = await import('./farthing.js');");
-        assert_eq!(around_the_glue(&[loader(), other]).len(), 2);
+    fn wants_one_importer_of_each_build() {
+        let core = "await import(\"./farthing.js\");\nawait import(\"./farthing-more.js\");";
+        let with = |path: &str, text: &str| {
+            let embed = source("www/embed-core.js", "await import('./farthing-embed.js');");
+            around_the_glue(&[source("www/core.js", core), embed, source(path, text)]).len()
+        };
+        assert_eq!(with("www/app.js", ""), 0);
+        assert_eq!(around_the_glue(&[]).len(), 3);
+        assert_eq!(with("www/app.js", "const m = await import('./farthing.js');"), 1);
+        assert_eq!(with("www/app.js", "import init from \"./farthing-embed.js\";"), 1);
         for comment in [
             "// import from \"./farthing.js\" never",
             "/** @typedef {import(\"./farthing.js\")} Glue */",
             " * @param {import(\"./farthing.js\").Ask} ask",
             "const ask = /** @type {import(\"./farthing.js\").Ask} */ (held);",
         ] {
-            let other = source("www/app.js", comment);
-            assert!(around_the_glue(&[loader(), other]).is_empty(), "{comment}");
+            assert_eq!(with("www/app.js", comment), 0, "{comment}");
         }
     }
 }

@@ -9,7 +9,7 @@ fn joined(modules: &[(&str, &str)]) -> Outcome<Joined> {
 /// The first file and the one that is imported late.
 fn both(modules: &[(&str, &str)]) -> Outcome<(Joined, Joined)> {
     let texts = modules.iter().map(|(file, text)| ((*file).to_owned(), (*text).to_owned()));
-    join(&texts.collect(), "main.js")
+    join(&texts.collect(), Entry { file: "main.js", late: "more.js" })
 }
 
 #[track_caller]

@@ -1,0 +1,331 @@
+//! A glass on somebody's page: its lines as they stand there, the prices that were written beside them,
+//! and those that a reader put in their place.
+//!
+//! A page knows no shelf, so a bottle is known by its name, and its price is a line of text:
+//! `rye whisky: 28 for 70 cl at 40 %`. A price serves every line in whose name all its words stand.
+
+use super::asking::{Hand, hand, holds_of, measured, method, name};
+use super::ranging::Showing;
+use super::recipe::{blank, domain_hand};
+use super::record::{read_text, records};
+use super::records::{Problem, SpecReply, Written};
+use super::replying::{percent_text, spec_reply};
+use super::{MOST_LINES, counted, records, told, written};
+use crate::bottle::{Bottle, House, Paid, Tax};
+use crate::menu::{Glass, Ice, Terms};
+use crate::money::{UNKNOWN, currency};
+use crate::number::Fraction;
+use crate::problem::{Code, Fault, Problems};
+use crate::reading;
+use crate::recipe::likeness::{Words, folded, whole_within};
+use crate::recipe::{self, Line};
+use crate::sheet::{self, Charge, Placed};
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+/// Prices of one glass: a line has one bottle.
+pub const MOST_PRICES: usize = MOST_LINES;
+
+/// Prices of a reader, for all glasses of a site: a full shelf at home.
+pub const MOST_OWN: usize = 200;
+
+records! {
+    asked
+    /// A request of `embed`.
+    #[derive(Default)]
+    EmbedAsk {
+        /// The currency of every price, as its ISO 4217 code.
+        currency: String,
+        /// What stands before decimals: `"."` or `","`.
+        decimal_mark: String,
+        /// Whose spoons and ounces a bare word means.
+        kitchen: String,
+        /// What goes in, line by line, as it stands on the page.
+        lines: Vec<String>,
+        /// How large one part is, such as `"30 ml"`; empty if no line counts in parts.
+        part: String,
+        /// What ice does to it: `"none"`, `"built"`, `"stirred"` or `"shaken"`.
+        method: String,
+        /// The writer's prices, one to a line or with `;` between them.
+        prices: String,
+        /// The reader's prices.
+        own: Vec<OwnPrice>,
+    }
+
+    both
+    /// What a reader pays for a bottle.
+    #[derive(Default)]
+    OwnPrice {
+        /// Which bottle.
+        name: String,
+        /// What is paid for one; empty if it is as the writer says.
+        price: String,
+        /// What one holds; empty if it is as the writer says.
+        holds: String,
+    }
+
+    replied
+    /// What `embed` replies.
+    #[derive(Default)]
+    EmbedReply {
+        /// The lines, in the order asked.
+        lines: Vec<EmbedLine>,
+        /// The bottles of the lines, and those of the writer's prices that no line needs.
+        bottles: Vec<EmbedBottle>,
+        /// What the glass costs. Its lines are those of `lines` that pour something.
+        glass: SpecReply,
+        /// How strong it is; nothing while no strength is told.
+        strength: Option<EmbedStrength>,
+        /// What could not be read or reckoned, and where.
+        problems: Vec<Problem>,
+    }
+
+    replied
+    /// A line of the page.
+    #[derive(Default)]
+    EmbedLine {
+        /// As it stands there.
+        text: String,
+        /// Its place among the lines of the glass; nothing if it pours nothing that could be priced.
+        line: Option<u64>,
+        /// Which of the bottles it takes.
+        bottle: Option<u64>,
+    }
+
+    replied
+    /// A bottle, and whose price it has.
+    #[derive(Default)]
+    EmbedBottle {
+        /// What it is called.
+        name: String,
+        /// Its price, as it was written.
+        price: String,
+        /// What it holds, as it was written.
+        holds: String,
+        /// `"writer"`, `"reader"`, or empty while it has none.
+        whose: String,
+    }
+
+    replied
+    /// How strong the glass is.
+    #[derive(Default)]
+    EmbedStrength {
+        /// Percent by volume, the water of the ice included.
+        percent: String,
+        /// The same with every label as low as it may be.
+        low: String,
+        /// With every label as high as it may be.
+        high: String,
+        /// Grams of alcohol.
+        alcohol_g: String,
+        /// How many liquids have no strength told, and are taken to have none.
+        missing: u64,
+    }
+}
+
+/// What a glass on a page costs: an [`EmbedAsk`] as JSON to an [`EmbedReply`] as JSON.
+///
+/// ```
+/// let reply = farthing::wire::embed(r#"{
+///     "currency": "GBP", "decimal_mark": ".", "kitchen": "uk",
+///     "lines": ["50 ml rye whisky", "Garnish: lemon twist"],
+///     "prices": "rye whisky: 28 for 70 cl at 40%"
+/// }"#);
+/// assert!(reply.contains(r#""shown":"2.00""#));
+/// assert!(reply.contains(r#""percent":"40""#));
+/// ```
+pub fn embed(ask: &str) -> String {
+    written(&match read_text::<EmbedAsk>(ask) {
+        Ok(ask) => replied(ask),
+        Err(fault) => EmbedReply { problems: told(vec![fault.at("")]), ..Default::default() },
+    })
+}
+
+fn replied(ask: EmbedAsk) -> EmbedReply {
+    let EmbedAsk { currency: code, decimal_mark, kitchen, lines, part, method: ice, prices, own } =
+        ask;
+    let mut problems = Problems::default();
+    let currency = problems.keep("currency", currency(&code));
+    let house =
+        records::House { currency: code, decimal_mark, kitchen, ..records::House::default() };
+    let hand = hand(&house, &mut problems);
+    let part = measured(&millilitres(part), hand, None).and_then(reading::not_a_range);
+    let part = problems.keep("part", part).flatten();
+
+    let mut bottles = problems.keep("prices", writers(&prices)).unwrap_or_default();
+    let mut reply = EmbedReply::default();
+    let mut poured = Vec::new();
+    if lines.len() > MOST_LINES {
+        let fault = Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string());
+        problems.0.push(fault.at("lines"));
+    }
+    for (index, text) in lines.into_iter().take(MOST_LINES).enumerate() {
+        let mut line = recipe::line(&text, domain_hand(hand), part);
+        let bottle = bottle_of(&line, &mut bottles);
+        if let Some(fault) = line.fault.filter(|_| !line.garnish) {
+            line.measure = None;
+            problems.0.push(fault.at(format!("lines[{index}]")));
+        }
+        let place = bottle.map(|_| counted(poured.len()));
+        poured.extend(bottle.map(|bottle| (index, bottle, line.measure)));
+        reply.lines.push(EmbedLine { text, line: place, bottle: bottle.map(counted) });
+    }
+    problems.keep("own", take_up(own, &mut bottles));
+
+    let mut sums = sheet::Ask {
+        house: House { tax_percent: Some(Fraction::NOUGHT), ..House::default() },
+        ..sheet::Ask::default()
+    };
+    for (index, named) in bottles.iter().enumerate() {
+        let place = format!("bottles[{index}]");
+        let what = read(named, &place, hand, &mut problems);
+        sums.bottles.push(Placed { place, what });
+    }
+    let mut glass = Vec::new();
+    for (index, bottle, measure) in poured {
+        let kind = sums.bottles.get(bottle).and_then(|bottle| bottle.what.kind());
+        let measure = measure.map(blank).unwrap_or_default();
+        let place = format!("lines[{index}]");
+        let measure = problems.keep(&place, measured(&measure, hand, kind)).flatten();
+        let what = sheet::Line { bottle: Some(bottle), measure, charge: Charge::Poured };
+        glass.push(Placed { place, what });
+    }
+    sums.specs.push(glass);
+    let answer = sheet::answer(&sums, &mut problems);
+    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[], brief: false };
+    let ice = problems.keep("method", method(&ice));
+    if let (Some(answer), Some(lines)) = (answer.specs.first(), sums.specs.first()) {
+        reply.glass = spec_reply(answer, lines, showing);
+        let ice = ice.map(|method| Ice { method, water_ml: None });
+        let terms = Terms { selling: None, target: None, price: None, ice, a_week: None };
+        reply.strength = strength(Glass { ask: &sums, lines, answer, terms });
+    }
+    reply.bottles = bottles.into_iter().map(|named| named.record).collect();
+    reply.problems = told(problems.0);
+    reply
+}
+
+/// A bottle as somebody wrote it.
+struct Named {
+    words: Words,
+    strength: String,
+    record: EmbedBottle,
+}
+
+impl Named {
+    fn new(name: &str) -> Self {
+        let record = EmbedBottle { name: name.into(), ..EmbedBottle::default() };
+        Named { words: Words::of(name), strength: String::new(), record }
+    }
+}
+
+fn millilitres(text: String) -> Written {
+    Written { text, unit: "ml".into() }
+}
+
+/// The writer's prices.
+fn writers(prices: &str) -> Result<Vec<Named>, Fault> {
+    let entries = prices.split([';', '\n', '\r']).map(str::trim).filter(|entry| !entry.is_empty());
+    let mut bottles = Vec::new();
+    for entry in entries {
+        if bottles.len() == MOST_PRICES {
+            return Err(Fault::new(Code::TooManyBottles).with("most", MOST_PRICES.to_string()));
+        }
+        bottles.push(
+            writer(entry).ok_or_else(|| Fault::new(Code::PriceUnreadable).with("typed", entry))?,
+        );
+    }
+    Ok(bottles)
+}
+
+/// `rye whisky: 28 for 70 cl at 40 %`, the strength being left out where there is none.
+fn writer(entry: &str) -> Option<Named> {
+    let (name, rest) = entry.rsplit_once(':')?;
+    let mut words = rest.split_whitespace();
+    let mut up_to = |end: &str| {
+        let mut taken: Vec<&str> = Vec::new();
+        let ended = words.any(|word| {
+            let is_end = word == end;
+            if !is_end {
+                taken.push(word);
+            }
+            is_end
+        });
+        (taken.join(" "), ended)
+    };
+    let (price, true) = up_to("for") else { return None };
+    let (holds, _) = up_to("at");
+    let (strength, _) = up_to("");
+    let mut named = Named::new(name.trim());
+    named.strength = strength;
+    named.record = EmbedBottle { price, holds, whose: "writer".into(), ..named.record };
+    Some(named)
+}
+
+/// The bottle that a line takes; one that has no price yet joins the others. A line without a measure
+/// that only decorates, and a heading, take none.
+fn bottle_of(line: &Line, bottles: &mut Vec<Named>) -> Option<usize> {
+    let decorates = line.garnish && line.measure.is_none();
+    if line.heading || decorates || line.name.is_empty() {
+        return None;
+    }
+    let known = whole_within(&Words::of(&line.name), bottles.iter().map(|named| &named.words));
+    known.or_else(|| {
+        bottles.push(Named::new(&line.name));
+        bottles.len().checked_sub(1)
+    })
+}
+
+/// Puts the reader's prices in the place of the writer's.
+fn take_up(own: Vec<OwnPrice>, bottles: &mut [Named]) -> Result<(), Fault> {
+    if own.len() > MOST_OWN {
+        return Err(Fault::new(Code::TooManyBottles).with("most", MOST_OWN.to_string()));
+    }
+    for OwnPrice { name, price, holds } in own {
+        let called = folded(&name);
+        let mine = bottles.iter_mut().find(|named| folded(&named.record.name) == called);
+        let Some(Named { record, .. }) = mine else {
+            continue;
+        };
+        for (own, blank) in [(price, &mut record.price), (holds, &mut record.holds)] {
+            if !own.trim().is_empty() {
+                *blank = own;
+                record.whose = "reader".into();
+            }
+        }
+    }
+    Ok(())
+}
+
+fn read(named: &Named, place: &str, hand: Hand, problems: &mut Problems) -> Bottle {
+    let Named { strength, record, .. } = named;
+    let at = |blank: &str| format!("{place}.{blank}");
+    problems.keep(&at("name"), name(&record.name));
+    let price = reading::price(&record.price, hand.marks, hand.no_decimals);
+    let price = problems.keep(&at("price"), price).flatten();
+    let strength = reading::strength_percent(strength, hand.marks);
+    Bottle {
+        paid: price.map(|price| Paid {
+            price,
+            bottles: Fraction::ONE,
+            discount: None,
+            delivery: None,
+            tax: Tax::In,
+            tax_percent: None,
+        }),
+        holds: holds_of(&millilitres(record.holds.clone()), "", place, hand, problems),
+        strength: problems.keep(&at("strength"), strength).flatten(),
+        ..Bottle::default()
+    }
+}
+
+fn strength(glass: Glass) -> Option<EmbedStrength> {
+    let found = glass.strength(None)?;
+    Some(EmbedStrength {
+        percent: percent_text(found.drink.percent),
+        low: percent_text(found.low),
+        high: percent_text(found.high),
+        alcohol_g: percent_text(found.drink.alcohol_g),
+        missing: counted(found.missing),
+    })
+}

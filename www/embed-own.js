@@ -1,0 +1,87 @@
+// @ts-check
+/**
+ * What readers pay for their bottles: one list a currency for all glasses of a site, kept on the device
+ * if that may be.
+ */
+
+/** @typedef {import("./records.js").OwnPrice} OwnPrice */
+
+/** The version of what is kept. */
+const FORMAT = 1;
+
+/** Bottles whose prices are kept: a full shelf at home. */
+const MOST_OWN = 200;
+
+/** Characters of what is read: so many bottles, written at length. */
+const MOST_TEXT = 50_000;
+
+/** The lists, by currency. @type {Map<string, Map<string, OwnPrice>>} */
+const lists = new Map();
+
+/** Currencies whose list was written by a newer version, or is not ours: it is not written over. @type {Set<string>} */
+const foreign = new Set();
+
+/** Tells every glass of the page that a price changed. */
+export const changes = new EventTarget();
+
+/** @param {string} currency */
+const keyOf = (currency) => `farthing-glass:${currency}`;
+
+addEventListener("storage", ({ key }) => {
+  for (const currency of lists.keys()) {
+    if (key === null || key === keyOf(currency)) {
+      lists.set(currency, read(currency));
+      changes.dispatchEvent(new Event("change"));
+    }
+  }
+});
+
+/** @param {string} currency @returns {Map<string, OwnPrice>} */
+function read(currency) {
+  const own = new Map();
+  try {
+    const text = localStorage.getItem(keyOf(currency));
+    if (text === null) return own;
+    foreign.add(currency);
+    const kept = text.length > MOST_TEXT ? null : JSON.parse(text);
+    if (kept.format !== FORMAT) return own;
+    foreign.delete(currency);
+    for (const { name, price, holds } of kept.prices.slice(0, MOST_OWN)) {
+      own.set(named(String(name)), { name: String(name), price: String(price), holds: String(holds) });
+    }
+  } catch {
+    // Nothing may be kept here, or it is not ours: the writer's prices stand.
+  }
+  return own;
+}
+
+/** @param {string} name */
+const named = (name) => name.trim().toLowerCase();
+
+/** @param {string} currency */
+const listOf = (currency) => lists.get(currency) ?? lists.set(currency, read(currency)).get(currency) ?? new Map();
+
+/** A reader's price, if there is one. @param {string} currency @param {string} name @returns {OwnPrice | undefined} */
+export const ownPrice = (currency, name) => listOf(currency).get(named(name));
+
+/** Every one of them. @param {string} currency @returns {OwnPrice[]} */
+export const ownPrices = (currency) => [...listOf(currency).values()];
+
+/**
+ * Takes up a reader's price; an empty one gives the bottle back to the writer's.
+ * @param {string} currency @param {OwnPrice} own @param {boolean} keeps
+ * @returns {boolean} whether it is kept
+ */
+export function setOwn(currency, own, keeps) {
+  const list = listOf(currency);
+  list.delete(named(own.name));
+  if (own.price.trim() || own.holds.trim()) list.set(named(own.name), own);
+  changes.dispatchEvent(new Event("change"));
+  if (!keeps || foreign.has(currency)) return false;
+  try {
+    localStorage.setItem(keyOf(currency), JSON.stringify({ format: FORMAT, prices: [...list.values()].slice(-MOST_OWN) }));
+    return true;
+  } catch {
+    return false;
+  }
+}

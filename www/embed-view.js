@@ -1,0 +1,203 @@
+// @ts-check
+/** A glass on somebody's page, laid out once and written anew at every change. */
+
+import { stepLine } from "./arithmetic.js";
+import { embed } from "./embed-core.js";
+import { changes, ownPrice, ownPrices, setOwn } from "./embed-own.js";
+import { recipeOf } from "./embed-recipe.js";
+import { dress } from "./embed-style.js";
+import { amount, around, likelyKitchen, locale, markOf, number, payIn, shown } from "./figures.js";
+import { freshId, make, mark, write } from "./page.js";
+import { roughNamed, sources, steps, terms, working as workingWords } from "./words.js";
+import { embed as words } from "./words-embed.js";
+/** @typedef {import("./records.js").EmbedReply} EmbedReply */
+/** @typedef {import("./records.js").EmbedBottle} EmbedBottle */
+/** @typedef {import("./records.js").Figure} Figure */
+/** @typedef {{ refresh: () => Promise<void>, hear: () => void, leave: () => void }} Laid */
+
+/** @type {("lines" | "prices" | "strength" | "working")[]} */
+const PANELS = ["lines", "prices", "strength", "working"];
+
+/** A locale that `Intl` knows. @param {string | null} tag */
+function localeOf(tag) {
+  try {
+    return tag ? new Intl.NumberFormat(tag).resolvedOptions().locale : locale;
+  } catch {
+    return locale;
+  }
+}
+
+/** @param {HTMLElement} host @param {HTMLElement} room @returns {Promise<Laid>} */
+export async function layGlass(host, room) {
+  const output = make("output", { part: "cost" });
+  const of = make("span");
+  const range = make("p", { part: "range" });
+  const whose = make("p", { class: "small", part: "whose" });
+  const wrong = make("p", { class: "small", part: "trouble", role: "status" });
+  const tabs = make("div", { class: "tabs", part: "tabs" });
+  /** @type {Record<"lines" | "prices" | "strength" | "working", { element: HTMLElement, button: HTMLElement }>} */
+  const panels = { lines: panel("lines"), prices: panel("prices"), strength: panel("strength"), working: panel("working") };
+  const prices = pricePanel(panels.prices.element, (own) => changed(own));
+  const mat = make("section", { class: "mat", part: "glass" }, make("p", { class: "cost" }, output, of), range, whose, wrong, tabs, ...Object.values(panels).map(({ element }) => element));
+  let currency = "";
+  /** @type {EmbedReply | null} */
+  let reply = null;
+  let asked = 0;
+
+  /** @param {"lines" | "prices" | "strength" | "working"} name */
+  function panel(name) {
+    const element = make("div", { class: `panel ${name}`, id: freshId(), part: name, hidden: true });
+    const button = make("button", { type: "button", "aria-expanded": "false", "aria-controls": element.id, click: () => open(name) }, make("span", {}, words.panels[name]));
+    tabs.append(button);
+    return { element, button };
+  }
+
+  /** One is open at a time. @param {string} name */
+  function open(name) {
+    for (const [own, { element, button }] of Object.entries(panels)) {
+      element.hidden = own !== name || !element.hidden;
+      mark(button, "aria-expanded", String(!element.hidden));
+    }
+  }
+
+  async function refresh() {
+    const now = ++asked;
+    const recipe = await recipeOf(host);
+    const said = (/** @type {string} */ name) => host.getAttribute(name);
+    const tag = localeOf(said("locale"));
+    currency = (said("currency") ?? recipe.currency ?? "").trim().toUpperCase();
+    const answer = await embed({
+      currency, decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(),
+      lines: recipe.lines, part: said("part") ?? recipe.part ?? "", method: said("method") ?? recipe.method ?? "",
+      prices: said("prices") ?? recipe.prices ?? "", own: ownPrices(currency),
+    });
+    if (now !== asked) return;
+    reply = answer;
+    payIn(currency, tag);
+    const name = said("name") ?? recipe.name ?? "";
+    mark(mat, "aria-label", words.region(name));
+    write(of, reply.glass.cost ? words.glass(name) : words.noPrice);
+    show(reply);
+    const wanted = said("show")?.split(/\s+/) ?? PANELS;
+    for (const each of PANELS) panels[each].button.hidden = !wanted.includes(each) || (each === "strength" && !reply.strength);
+    for (const { element, button } of Object.values(panels)) if (button.hidden) element.hidden = true;
+    prices.show(reply, currency);
+    panels.lines.element.replaceChildren(...lineRows(reply));
+    panels.strength.element.replaceChildren(...strengthRows(reply, said("method") ?? recipe.method ?? ""));
+    panels.working.element.replaceChildren(...workingRows(reply));
+    payIn(currency);
+  }
+
+  /** @param {EmbedReply} reply */
+  function show({ glass, bottles, problems }) {
+    const { cost, missing } = glass;
+    write(output, cost ? shown(cost) : "");
+    write(range, cost ? around(cost) : "");
+    range.hidden = !range.textContent;
+    const owners = new Set(bottles.map((bottle) => bottle.whose).filter(Boolean));
+    const at = owners.size === 2 ? words.whose.both : words.whose[owners.has("reader") ? "reader" : "writer"];
+    write(whose, cost ? [at, missing ? words.without(missing) : ""].filter(Boolean).join(", ") : "");
+    const told = problems.map(({ place }) => words.wrongs[place]).find(Boolean);
+    write(wrong, told ?? "");
+    wrong.hidden = !told;
+  }
+
+  /** @param {import("./records.js").OwnPrice} own */
+  function changed(own) {
+    prices.tell(setOwn(currency, own, host.getAttribute("keep") !== "no"));
+    const detail = { bottle: own.name, price: own.price, holds: own.holds, currency };
+    refresh().then(() => host.dispatchEvent(new CustomEvent("farthing-price", { bubbles: true, composed: true, detail: { ...detail, cost: reply?.glass.cost?.value ?? null } })));
+  }
+
+  const heard = () => void refresh();
+  await refresh();
+  dress(/** @type {ShadowRoot} */ (host.shadowRoot));
+  room.replaceChildren(mat);
+  return { refresh, hear: () => changes.addEventListener("change", heard), leave: () => changes.removeEventListener("change", heard) };
+}
+
+/**
+ * What a reader pays, bottle by bottle.
+ * @param {HTMLElement} place @param {(own: import("./records.js").OwnPrice) => void} changed
+ */
+function pricePanel(place, changed) {
+  const kept = make("p", { class: "small", role: "status" });
+  const list = make("ul");
+  /** @type {Map<string, ReturnType<typeof row>>} */
+  let rows = new Map();
+
+  /** @param {string} name */
+  function row(name) {
+    const wrong = make("p", { class: "small", id: freshId(), hidden: true });
+    const blank = (/** @type {string} */ label, /** @type {string} */ mode) => make("input", {
+      class: "blank", type: "text", inputmode: mode, "aria-label": label, "aria-describedby": wrong.id, autocomplete: "off", autocapitalize: "none", spellcheck: "false", maxlength: 40,
+      input: () => changed({ name, price: price.value, holds: holds.value }),
+    });
+    const price = blank(words.price(name), "decimal");
+    const holds = blank(words.holds(name), "text");
+    return { element: make("li", {}, make("div", { class: "row" }, make("span", { dir: "auto" }, name), make("span", {}, price, ` ${words.forHow} `, holds)), wrong), price, holds, wrong };
+  }
+
+  place.append(make("p", { class: "small" }, words.pays), list, kept);
+  return {
+    tell: (/** @type {boolean} */ is) => write(kept, is ? words.kept : words.unkept),
+    /** @param {EmbedReply} reply @param {string} currency */
+    show({ bottles, problems }, currency) {
+      const before = rows;
+      rows = new Map(bottles.map(({ name }) => [name, before.get(name) ?? row(name)]));
+      const same = before.size === rows.size && [...rows.keys()].every((name) => before.has(name));
+      if (!same) list.replaceChildren(...[...rows.values()].map(({ element }) => element));
+      for (const [index, { name, price, holds, whose }] of bottles.entries()) {
+        const each = /** @type {ReturnType<typeof row>} */ (rows.get(name));
+        const own = ownPrice(currency, name);
+        for (const [blank, mine, theirs, hint] of /** @type {[HTMLInputElement, string, string, string][]} */ ([[each.price, own?.price ?? "", price, words.priceHint], [each.holds, own?.holds ?? "", holds, words.holdsHint]])) {
+          if (blank.value !== mine) blank.value = mine;
+          if (!mine) blank.placeholder = whose && theirs ? theirs : hint;
+        }
+        const at = problems.find((problem) => problem.place.startsWith(`bottles[${index}].`))?.place.split(".").pop() ?? "";
+        write(each.wrong, words.wrong[at] ?? "");
+        each.wrong.hidden = !words.wrong[at];
+        for (const field of /** @type {("price" | "holds")[]} */ (["price", "holds"])) mark(each[field], "aria-invalid", String(at === field));
+      }
+    },
+  };
+}
+
+/** @param {EmbedReply} reply */
+const lineRows = ({ lines, glass, problems }) => [make("ul", {}, ...lines.map(({ text, line }, index) => {
+  const own = line === null ? null : glass.lines[line];
+  const unread = problems.some(({ place }) => place === `lines[${index}]`);
+  return make("li", { class: "row", part: "line" }, make("span", { dir: "auto" }, text),
+    own ? make("span", { class: "costs" }, make("b", {}, own.cost ? shown(own.cost) : unread ? words.unread : words.noCost),
+      own.cost && own.share_percent !== null ? make("i", {}, words.share(own.share_percent)) : null) : null);
+}))];
+
+/** @param {EmbedReply} reply @param {string} method */
+function strengthRows({ strength }, method) {
+  if (!strength) return [];
+  const { percent, low, high, alcohol_g, missing } = strength;
+  return [
+    words.strength(number(percent), number(low), number(high)), words.alcohol(number(alcohol_g)), words.methods[method || "none"] ?? "",
+    missing ? words.unknown(missing) : "", words.care,
+  ].filter(Boolean).map((text) => make("p", {}, text));
+}
+
+/** @param {EmbedReply} reply */
+function workingRows({ lines, glass }) {
+  const rows = lines.flatMap(({ text, line }) => {
+    const cost = line === null ? null : glass.lines[line]?.cost;
+    return cost ? [make("h4", { dir: "auto" }, text), arithmetic(cost), ...taken(cost)] : [];
+  });
+  return glass.cost ? [...rows, make("h4", {}, words.sum), arithmetic(glass.cost)] : [];
+}
+
+/** @param {Figure} figure */
+const arithmetic = (figure) => make("ol", {}, ...figure.working.map((step) => stepLine(step, steps, terms)));
+
+/** What was assumed, and its source. @param {Figure} figure */
+function taken({ working }) {
+  const step = working.find((each) => each.terms.some((term) => term.is === "rough_assumed"));
+  const term = step?.terms.find((each) => each.is === "rough_assumed");
+  const rough = step?.terms[0]?.unit ?? "";
+  return term ? [make("p", { class: "small" }, workingWords.taken(roughNamed(rough), amount(term.shown, term.unit)), " ", sources[rough] ?? "")] : [];
+}
