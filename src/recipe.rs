@@ -22,7 +22,7 @@ use alloc::vec::Vec;
 use likeness::{is_letter, is_number};
 use quantity::{Front, after_any, after_which, can_be_part, front, one_space, written};
 use split::{Brackets, brackets, first_comma, is_any, plain_name, without_bullet, without_tail};
-use words::{AND, FOR_GARNISH, GARNISH, LEADS, LEADS_BEFORE_NUMBERS, Means, OPTIONAL, SAME};
+use words::{AND, FOR_GARNISH, GARNISH, LEADS, LEADS_BEFORE_NUMBERS, Means, OPTIONAL, SAME, holds};
 
 /// Characters of one line that is read: three times the longest that cookery pages print.
 pub const MOST_LINE: usize = 300;
@@ -173,10 +173,8 @@ impl Reading {
     /// Takes off what stands before the measure: that it decorates, and what is done.
     fn leads<'t>(&mut self, text: &'t str) -> &'t str {
         let mut rest = without_bullet(text);
-        if let Some(behind) = OPTIONAL
-            .iter()
-            .find_map(|word| after_any(rest, &[*word])?.trim_start().strip_prefix(':'))
-        {
+        let behind = after_any(rest, OPTIONAL);
+        if let Some(behind) = behind.and_then(|rest| rest.trim_start().strip_prefix(':')) {
             self.line.optional = true;
             rest = without_bullet(behind);
         }
@@ -186,7 +184,7 @@ impl Reading {
         }
         let before_number = |behind: &str| front(behind, self.hand).is_some();
         if let Some((lead, behind)) = after_which(rest, LEADS)
-            && (!LEADS_BEFORE_NUMBERS.contains(&lead) || before_number(behind))
+            && (!holds(LEADS_BEFORE_NUMBERS, lead) || before_number(behind))
             && !behind.trim().is_empty()
         {
             self.say(quantity::before(rest, behind));
@@ -252,7 +250,7 @@ impl Reading {
     /// The first measure, and what stands beside it: the same in another unit, or more of it.
     fn take_first<'t>(&mut self, first: &Front<'t>) -> &'t str {
         let taken = self.line.measure.is_some();
-        let beside = |words: &[&str]| {
+        let beside = |words: &str| {
             let behind = after_any(first.rest, words)?;
             front(behind, self.hand).filter(|front| front.is_sized() && front.range.is_ok())
         };
@@ -354,7 +352,7 @@ impl Reading {
         self.line.note = self.notes.join(", ");
         let silent = self.line.measure.is_none() && self.line.fault.is_none();
         if silent && !self.line.garnish {
-            let pinch = self.line.note.split(", ").find_map(|note| {
+            let pinch = self.line.note.split(',').find_map(|note| {
                 let front = front(note, self.hand)?;
                 (front.means == Means::NoSize && front.rest.is_empty()).then_some(front.unit_typed)
             });
@@ -370,6 +368,9 @@ impl Reading {
 /// The fault with the place of what was typed, in characters from the start of the line.
 fn located(fault: Fault, text: &str) -> Fault {
     let typed = fault.value("typed").unwrap_or_default();
-    let at = text.split_once(typed).map_or(0, |(before, _)| before.chars().count());
+    let starts = |(_, (at, _)): &(usize, (usize, char))| {
+        text.get(*at..).is_some_and(|text| text.starts_with(typed))
+    };
+    let at = text.char_indices().enumerate().find(starts).map_or(0, |(at, _)| at);
     fault.with("at", at.to_string())
 }

@@ -85,7 +85,7 @@ pub fn folded(text: &str) -> String {
             plain.push(' ');
         }
         gap = false;
-        match PLAIN_LETTERS.iter().find(|(letters, _)| letters.contains(c)) {
+        match PLAIN_LETTERS.iter().find(|(letters, _)| letters.chars().any(|own| own == c)) {
             Some((_, letter)) => plain.push_str(letter),
             None => plain.push(c),
         }

@@ -2,7 +2,8 @@
 
 use super::likeness::{folded, is_letter, is_number, small};
 use super::words::{
-    ABOUT, ARTICLES, FULLNESS, LINKS, Means, NUMBERS, PLURALS, TO, TO_BETWEEN_DIGITS, meaning,
+    ABOUT, ARTICLES, FULLNESS, LINKS, Means, NUMBERS, PLURALS, TO, TO_BETWEEN_DIGITS, each, holds,
+    meaning,
 };
 use super::{Hand, Quantity};
 use crate::measure::{Kind, Size};
@@ -20,7 +21,7 @@ const MOST_UNIT_WORDS: usize = 3;
 const MOST_WRITTEN: usize = 20;
 
 /// A measure at the start of a text.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Front<'t> {
     /// All of it as written, without what links it to a name.
     pub typed: &'t str,
@@ -128,7 +129,7 @@ fn without_number<'t>(text: &'t str, hand: Hand) -> Option<Front<'t>> {
     let (fullness, from) = fullness(text, hand);
     let (means, unit_typed, rest) = unit(from, hand)?;
     let bare = rest.trim_start_matches(is_space);
-    let plural = unit_typed.ends_with('s') || PLURALS.contains(&folded(unit_typed).as_str());
+    let plural = unit_typed.ends_with('s') || holds(PLURALS, &folded(unit_typed));
     if means == Means::Piece || (plural && means != Means::NoSize) {
         return None;
     }
@@ -186,8 +187,8 @@ fn numbers(text: &str, marks: Marks) -> Option<(Result<Range, Fault>, &str, &str
 fn number(text: &str, marks: Marks) -> Option<Result<(Fraction, &str), Fault>> {
     let digits = text.chars().next().is_some_and(|c| !is_letter(c));
     let ends = |rest: &str| !rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-');
-    let own = NUMBERS.iter().filter_map(|(word, halves)| {
-        let rest = after(text, word)?;
+    let own = NUMBERS.iter().filter_map(|(halves, words)| {
+        let rest = after_any(text, words)?;
         ends(rest).then_some((Fraction::new(*halves, 2)?, rest))
     });
     if !digits && let Some(read) = own.min_by_key(|(_, rest)| rest.len()) {
@@ -236,7 +237,7 @@ fn second<'t>(
     let (sign, behind) = after_which(bare, TO)?;
     let behind = behind.trim_start_matches(is_space);
     let digits = first.ends_with(is_number) && behind.starts_with(is_number);
-    if TO_BETWEEN_DIGITS.contains(&sign) && !digits {
+    if holds(TO_BETWEEN_DIGITS, sign) && !digits {
         return None;
     }
     let (number, rest) = number(behind, marks)?.ok()?;
@@ -318,9 +319,8 @@ fn word_ends(text: &str) -> Vec<usize> {
 
 /// The text behind "of" and its like.
 fn after_link(text: &str) -> &str {
-    let link = |word: &&&str| text.starts_with(**word);
-    let longest = LINKS.iter().filter(link).filter_map(|word| {
-        let rest = text.get(word.len()..)?;
+    let longest = each(LINKS).filter_map(|word| {
+        let rest = text.strip_prefix(word)?;
         let ends = word.ends_with(['\'', '’']) || rest.starts_with(is_space);
         ends.then_some(rest.trim_start_matches(is_space))
     });
@@ -363,21 +363,24 @@ pub fn before<'t>(text: &'t str, rest: &str) -> &'t str {
 
 /// The same words with one space between them.
 pub fn one_space(text: &str) -> String {
-    let words: Vec<&str> = text.split(is_space).filter(|word| !word.is_empty()).collect();
-    words.join(" ")
+    let mut words = String::new();
+    for word in text.split(is_space).filter(|word| !word.is_empty()) {
+        if !words.is_empty() {
+            words.push(' ');
+        }
+        words.push_str(word);
+    }
+    words
 }
 
 /// What follows one of these words at the start of a text; of several the longest counts.
-pub fn after_any<'t>(text: &'t str, words: &[&str]) -> Option<&'t str> {
-    words.iter().filter_map(|word| after(text, word)).min_by_key(|rest| rest.len())
+pub fn after_any<'t>(text: &'t str, words: &str) -> Option<&'t str> {
+    each(words).filter_map(|word| after(text, word)).min_by_key(|rest| rest.len())
 }
 
 /// The same, and which of them it was.
-pub fn after_which<'t>(
-    text: &'t str,
-    words: &'static [&'static str],
-) -> Option<(&'static str, &'t str)> {
-    let found = words.iter().filter_map(|word| Some((*word, after(text, word)?)));
+pub fn after_which<'t>(text: &'t str, words: &'static str) -> Option<(&'static str, &'t str)> {
+    let found = each(words).filter_map(|word| Some((word, after(text, word)?)));
     found.min_by_key(|(_, rest)| rest.len())
 }
 

@@ -2,13 +2,16 @@
 
 use super::likeness::is_number;
 use super::quantity::{after, one_space};
-use super::words::{FOR_GARNISH, OPTIONAL, TAILS};
+use super::words::{FOR_GARNISH, OPTIONAL, TAILS, each};
 use crate::reading::is_space;
 use alloc::string::String;
 use alloc::vec::Vec;
 
 const BULLETS: [char; 18] =
     ['-', '–', '—', '*', '•', '·', '▪', '◦', '‣', '●', '○', '■', '□', '▢', '☐', '☑', '✓', '➤'];
+
+/// Boxes to tick.
+const BOXES: &str = "[ ]|[x]|[X]|[]";
 
 /// Digits of a numbered list: no recipe has a hundred lines.
 const MOST_NUMBERING: usize = 2;
@@ -22,7 +25,7 @@ pub fn without_bullet(text: &str) -> &str {
         let numbered = rest.get(digits..).filter(|_| (1..=MOST_NUMBERING).contains(&digits));
         let numbered = numbered.and_then(|rest| rest.strip_prefix(['.', ')']));
         let numbered = numbered.filter(|rest| rest.starts_with(is_space));
-        let boxed = ["[ ]", "[x]", "[X]", "[]"].iter().find_map(|sign| rest.strip_prefix(sign));
+        let boxed = each(BOXES).find_map(|sign| rest.strip_prefix(sign));
         let Some(behind) = rest.strip_prefix(BULLETS).or(boxed).or(numbered) else {
             return rest;
         };
@@ -161,9 +164,9 @@ pub fn without_tail(name: &str) -> (&str, &str) {
 }
 
 /// Whether a text is one of these and nothing else.
-pub fn is_any(text: &str, words: &[&str]) -> bool {
+pub fn is_any(text: &str, words: &str) -> bool {
     let text = text.trim_matches(|c: char| is_space(c) || matches!(c, '.' | '!' | ':'));
-    words.iter().any(|word| after(text, word).is_some_and(str::is_empty))
+    each(words).any(|word| after(text, word).is_some_and(str::is_empty))
 }
 
 /// A name without the spaces and marks around it.
