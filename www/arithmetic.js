@@ -10,6 +10,12 @@ import { working as workingWords } from "./words.js";
 /** @type {Record<string, string>} */
 const SIGNS = { start: "", times: "×", over: "÷", plus: "+", less: "−" };
 
+/** @param {string} text a decimal */
+const shortest = (text) => (text.includes(".") ? text.replace(/\.?0+$/, "") : text);
+
+/** Whether two decimals are one number. @param {string} one @param {string} other */
+export const isSame = (one, other) => shortest(one) === shortest(other);
+
 /**
  * @param {Step} step
  * @param {Record<string, string>} steps what a step finds, in words
@@ -19,7 +25,7 @@ export function stepLine(step, steps, terms) {
   const sum = make("span", { class: "sum-line", dir: "ltr" });
   for (const term of step.terms) sum.append(sign(term), operand(term), " ");
   const { rounded } = step;
-  sum.append(make("span", { class: "equals" }, rounded === "no" && step.shown === step.result ? "= " : "≈ "));
+  sum.append(make("span", { class: "equals" }, rounded === "no" && isSame(step.shown, step.result) ? "= " : "≈ "));
   sum.append(make("b", {}, amount(step.shown, step.unit)));
   const said = step.terms.map((term) => [SIGNS[term.does], terms[term.is] ?? term.is].filter(Boolean).join(" ")).join(" ");
   const tail = rounded === "down" || rounded === "up" ? workingWords.rounded[rounded] : "";

@@ -45,10 +45,10 @@ function read(currency) {
     foreign.add(currency);
     const kept = text.length > MOST_TEXT ? null : JSON.parse(text);
     if (kept.format !== FORMAT) return own;
+    const prices = /** @type {OwnPrice[]} */ ([...kept.prices]).map(({ name, price, holds }) => ({ name, price, holds }));
+    if (prices.some((each) => Object.values(each).some((value) => typeof value !== "string"))) return own;
     foreign.delete(currency);
-    for (const { name, price, holds } of kept.prices.slice(0, MOST_OWN)) {
-      own.set(named(String(name)), { name: String(name), price: String(price), holds: String(holds) });
-    }
+    for (const each of prices.slice(0, MOST_OWN)) own.set(named(each.name), each);
   } catch {
     // Nothing may be kept here, or it is not ours: the writer's prices stand.
   }

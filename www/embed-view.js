@@ -18,6 +18,9 @@ import { embed as words } from "./words-embed.js";
 /** @type {("lines" | "prices" | "strength" | "working")[]} */
 const PANELS = ["lines", "prices", "strength", "working"];
 
+/** ISO 4217: no currency is involved. */
+const NO_CURRENCY = "XXX";
+
 /** A locale that `Intl` knows. @param {string | null} tag */
 function localeOf(tag) {
   try {
@@ -73,7 +76,8 @@ export async function layGlass(host, room) {
     });
     if (now !== asked) return;
     reply = answer;
-    payIn(currency, tag);
+    // Money of no known currency has no sign.
+    payIn(reply.problems.some(({ place }) => place === "currency") ? NO_CURRENCY : currency, tag);
     const name = said("name") ?? recipe.name ?? "";
     mark(mat, "aria-label", words.region(name));
     write(of, reply.glass.cost ? words.glass(name) : words.noPrice);
@@ -168,7 +172,7 @@ const lineRows = ({ lines, glass, problems }) => [make("ul", {}, ...lines.map(({
   const own = line === null ? null : glass.lines[line];
   const unread = problems.some(({ place }) => place === `lines[${index}]`);
   return make("li", { class: "row", part: "line" }, make("span", { dir: "auto" }, text),
-    own ? make("span", { class: "costs" }, make("b", {}, own.cost ? shown(own.cost) : unread ? words.unread : words.noCost),
+    own ? make("span", { class: "costs" }, make("b", {}, own.cost ? shown(own.cost) : unread ? words.unread : words.noCost), " ",
       own.cost && own.share_percent !== null ? make("i", {}, words.share(own.share_percent)) : null) : null);
 }))];
 

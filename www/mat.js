@@ -1,7 +1,7 @@
 // @ts-check
 /** The beer mat: a figure's arithmetic, line by line, as one would write it down, and how sure it is. */
 
-import { stepLine } from "./arithmetic.js";
+import { isSame, stepLine } from "./arithmetic.js";
 import { doubtOf } from "./doubt.js";
 import { amount, number, shown } from "./figures.js";
 import { freshId, make } from "./page.js";
@@ -50,8 +50,7 @@ export function openMat(title, figure, about = {}) {
 
 /** The figure as shown, and how it was rounded. @param {Figure} figure */
 function result(figure) {
-  const same = figure.shown.replace(/\.?0+$/, "") === figure.value.replace(/\.?0+$/, "");
-  const how = same ? "" : workingWords.shownAs(number(figure.value));
+  const how = isSame(figure.shown, figure.value) ? "" : workingWords.shownAs(number(figure.value));
   return make("p", { class: "comes-to" }, make("strong", {}, shown(figure)), how && make("span", {}, how));
 }
 

@@ -9,12 +9,12 @@ use super::ranging::Showing;
 use super::recipe::{blank, domain_hand};
 use super::record::{read_text, records};
 use super::records::{Problem, SpecReply, Written};
-use super::replying::{percent_text, spec_reply};
+use super::replying::spec_reply;
 use super::{MOST_LINES, counted, records, told, written};
 use crate::bottle::{Bottle, House, Paid, Tax};
 use crate::menu::{Glass, Ice, Terms};
 use crate::money::{UNKNOWN, currency};
-use crate::number::Fraction;
+use crate::number::{Fraction, Kept};
 use crate::problem::{Code, Fault, Problems};
 use crate::reading;
 use crate::recipe::likeness::{Words, folded, whole_within};
@@ -321,11 +321,13 @@ fn read(named: &Named, place: &str, hand: Hand, problems: &mut Problems) -> Bott
 
 fn strength(glass: Glass) -> Option<EmbedStrength> {
     let found = glass.strength(None)?;
+    // Labels give a decimal, and grams tell no more than that.
+    let text = |float, decimals| Kept::nearest(float).unwrap_or_default().to(decimals).plain_text();
     Some(EmbedStrength {
-        percent: percent_text(found.drink.percent),
-        low: percent_text(found.low),
-        high: percent_text(found.high),
-        alcohol_g: percent_text(found.drink.alcohol_g),
+        percent: text(found.drink.percent, 1),
+        low: text(found.low, 1),
+        high: text(found.high, 1),
+        alcohol_g: text(found.drink.alcohol_g, 0),
         missing: counted(found.missing),
     })
 }
