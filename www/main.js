@@ -17,10 +17,19 @@ const SLOW_MS = 2500;
 
 /** @type {Partial<Record<string, View>>} */
 const views = {};
+/** @type {Promise<void> | null} */
+let styles = null;
+/** The styles of what loads late; what did not come is asked for again. */
+const lateStyles = () => (styles ??= new Promise((done, fail) => {
+  const missed = (/** @type {Event} */ event) => ((styles = null), fail(event));
+  document.head.append(make("link", { rel: "stylesheet", href: "more.css", load: () => done(), error: missed }));
+}));
+/** A module that loads late: no view of it is laid before its styles are there. @template T @param {Promise<T>} module @returns {Promise<T>} */
+const dressed = async (module) => (await Promise.all([module, lateStyles()]))[0];
 /** @param {string} title @param {import("./records.js").Figure} figure @param {import("./doubt.js").About} [about] */
-const openWorking = async (title, figure, about) => (await import("./mat.js")).openMat(title, figure, about);
+const openWorking = async (title, figure, about) => (await dressed(import("./mat.js"))).openMat(title, figure, about);
 /** Measures with the bottle of the sum. @param {import("./records.js").Bottle} bottle @param {string} code @param {{ changed: () => void, closed: () => void }} does */
-const measure = async (bottle, code, does) => (await import("./measuring.js")).openMeasuring(bottle, code, { ...does, openWorking });
+const measure = async (bottle, code, does) => (await dressed(import("./measuring.js"))).openMeasuring(bottle, code, { ...does, openWorking });
 
 // The core is compiled while the sum is built.
 const slow = setTimeout(() => note("core", goneWords.slow), SLOW_MS);
@@ -102,9 +111,9 @@ async function showPlace(place) {
 /** @param {string} place @returns {Promise<View | undefined>} */
 async function openView(place) {
   await begun;
-  if (place === "glass") return (await import("./glass.js")).glassView({ openWorking, measure, measureOnShelf });
-  if (place === "shelf") return (await import("./shelf.js")).shelfView({ useBottle, openGlass, openWorking });
-  if (place === "house") return (await import("./house.js")).houseView();
+  if (place === "glass") return (await dressed(import("./glass.js"))).glassView({ openWorking, measure, measureOnShelf });
+  if (place === "shelf") return (await dressed(import("./shelf.js"))).shelfView({ useBottle, openGlass, openWorking });
+  if (place === "house") return (await dressed(import("./house.js"))).houseView();
   return undefined;
 }
 
@@ -135,7 +144,7 @@ async function later() {
   const { startUpdates } = await import("./update.js");
   startUpdates(reload);
   // All of one version is at hand before another can be: nothing is loaded late into an older page.
-  await Promise.all([core.loadMore(), import("./mat.js"), import("./measuring.js"), import("./glass.js"), import("./shelf.js"), import("./house.js")]);
+  await Promise.all([core.loadMore(), lateStyles(), import("./mat.js"), import("./measuring.js"), import("./glass.js"), import("./shelf.js"), import("./house.js")]);
 }
 
 function listen() {

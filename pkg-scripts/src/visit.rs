@@ -19,7 +19,7 @@ const FRAME: [&str; 3] = ["frame.html", "frame.js", "farthing-frames.js"];
 
 /// What loads when a view is opened that needs it. The worker fetches these too, for offline, but only
 /// once the page stands.
-pub const LATE: [&str; 3] = ["more.js", "farthing-more.js", "farthing-more_bg.wasm"];
+pub const LATE: [&str; 4] = ["more.css", "more.js", "farthing-more.js", "farthing-more_bg.wasm"];
 
 const TOUCH_ICON: &str = "apple-touch-icon";
 

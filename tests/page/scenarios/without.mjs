@@ -99,6 +99,24 @@ export default [
     },
   },
   {
+    name: "no view shows before its styles are there, and they are asked for again",
+    async play({ session, site }) {
+      site.missing.add("more.css");
+      await openWith(session, site, { bottles: [BITTERS] });
+      const asked = () => site.log.filter(({ path }) => path.endsWith("more.css")).length;
+      const goTo = (/** @type {string} */ place) => session.run((/** @type {string} */ css) => /** @type {HTMLElement} */ (document.querySelector(css)).click(), `[data-place=${place}]`);
+      await begun(session);
+      const before = asked();
+      await goTo("shelf");
+      await becomes(async () => asked() > before, true);
+      await becomes(() => session.run(() => document.querySelector("main > .place")?.className), "place sum");
+      site.missing.clear();
+      await goTo("sum");
+      await openPlace(session, "shelf");
+      assert.equal(await session.run(() => getComputedStyle(/** @type {Element} */ (document.querySelector(".thumb"))).position), "fixed");
+    },
+  },
+  {
     name: "a fault in the sums stops them, and nothing that was typed or kept is lost",
     async play({ session, site }) {
       site.replace("sound.js", site.read("farthing.js"));
