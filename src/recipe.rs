@@ -6,12 +6,14 @@
 //! or the note, with a fault beside it. No line costs more than its [`MOST_LINE`] characters
 //! allow, so a text is read in time that grows as its length and no faster.
 
+mod aside;
 pub mod likeness;
 mod print;
 mod quantity;
 mod split;
 mod words;
 
+pub use aside::{is_title, makes};
 pub use print::{measured, printed};
 
 use crate::measure::Measure;
@@ -19,9 +21,12 @@ use crate::problem::{Code, Fault};
 use crate::reading::{Kitchen, Marks, Range};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
-use likeness::{is_letter, is_number};
-use quantity::{Front, after_any, after_which, can_be_part, front, one_space, written};
-use split::{Brackets, brackets, first_comma, is_any, plain_name, without_bullet, without_tail};
+use aside::aside;
+use quantity::{Front, after_any, after_which, can_be_part, front, measures, one_space, written};
+use split::{
+    Brackets, brackets, first_comma, is_any, plain_name, without_bullet, without_emphasis,
+    without_tail,
+};
 use words::{AND, FOR_GARNISH, GARNISH, LEADS, LEADS_BEFORE_NUMBERS, Means, OPTIONAL, SAME, holds};
 
 /// Characters of one line that is read: three times the longest that cookery pages print.
@@ -32,6 +37,9 @@ pub const MOST_RECIPE_LINES: usize = 100;
 
 /// Characters of a pasted text: a recipe's data with its reviews is rarely half as long.
 pub const MOST_PASTED: usize = 100_000;
+
+/// Characters of a page's source: the largest pages with recipes have half a million.
+pub const MOST_PAGE: usize = 2_000_000;
 
 /// How a person writes.
 #[derive(Clone, Copy, Debug)]
@@ -51,6 +59,19 @@ pub struct Quantity {
     pub unit: &'static str,
 }
 
+/// What stands between the lines of a recipe, or around them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Aside {
+    /// What the drink is called.
+    Title,
+    /// A heading above other lines.
+    Heading,
+    /// What is done with it.
+    Method,
+    /// How many it makes, as it says; empty if that is no number.
+    Makes(String),
+}
+
 /// What a line says.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Line {
@@ -64,8 +85,8 @@ pub struct Line {
     pub optional: bool,
     /// Whether it only decorates.
     pub garnish: bool,
-    /// Whether it is a heading above other lines.
-    pub heading: bool,
+    /// What it is, if nothing is poured by it.
+    pub aside: Option<Aside>,
     /// What is wrong with its measure.
     pub fault: Option<Fault>,
 }
@@ -85,10 +106,10 @@ pub fn line(text: &str, hand: Hand, part: Option<Measure>) -> Line {
         let fault = Fault::new(Code::RecipeTooLong).with("most", MOST_LINE.to_string());
         return Line { name: text.trim().into(), fault: Some(fault), ..Line::default() };
     }
-    let bare = without_bullet(text);
-    if let Some(heading) = bare.strip_suffix([':', '：']) {
-        let name = heading.trim_end_matches(|c: char| c.is_whitespace() || matches!(c, ':' | '：'));
-        return Line { name: name.into(), heading: true, ..Line::default() };
+    let plain = without_emphasis(text);
+    let bare = without_bullet(&plain);
+    if let Some((aside, name)) = aside(&plain, bare, hand) {
+        return Line { name, aside: Some(aside), ..Line::default() };
     }
     let mut line = quoted(bare, hand, part).unwrap_or_else(|| unquoted(bare, hand, part));
     line.fault = line.fault.map(|fault| located(fault, text));
@@ -331,20 +352,9 @@ impl Reading {
 
     /// A measure at the end of a name, "gin 60 ml", and the name before it.
     fn at_end<'t>(&self, name: &'t str) -> Option<(&'t str, Front<'t>)> {
-        let starts = name.char_indices().filter(|(_, c)| is_number(*c) || matches!(c, '~' | '.'));
-        for (at, _) in starts {
-            let (start, end) = name.split_at_checked(at)?;
-            if start.ends_with(|c: char| is_letter(c) || is_number(c)) || start.is_empty() {
-                continue;
-            }
-            let read = front(end, self.hand).filter(|front| {
-                front.is_sized() && front.range.is_ok() && front.rest.trim().is_empty()
-            });
-            if let Some(front) = read {
-                return Some((start, front));
-            }
-        }
-        None
+        measures(name, self.hand).find(|(before, front)| {
+            !before.is_empty() && front.range.is_ok() && front.rest.trim().is_empty()
+        })
     }
 
     fn done(mut self, name: String) -> Line {

@@ -5,6 +5,7 @@
 
 mod asking;
 mod embed;
+mod entities;
 mod facts;
 pub mod json;
 mod keeping;
@@ -12,6 +13,7 @@ pub mod kept;
 mod measuring;
 mod ranging;
 mod recipe;
+mod recipe_data;
 mod recipe_out;
 pub mod record;
 pub mod records;

@@ -40,15 +40,16 @@ fn recipe(house: &Value, text: &str) -> Value {
 fn told(line: &Value) -> [String; 4] {
     let text = |value: &Value| value.as_str().unwrap().to_string();
     let measure = &line["measure"];
-    let marks = ["optional", "garnish", "heading"].into_iter();
+    let marks = ["optional", "garnish"].into_iter();
     let marks = marks.filter(|mark| line[mark].as_bool().unwrap()).map(String::from);
+    let aside = Some(text(&line["aside"])).filter(|aside| !aside.is_empty());
     let problems =
         line["problems"].as_array().unwrap().iter().map(|problem| text(&problem["code"]));
     [
         format!("{} {}", text(&measure["text"]), text(&measure["unit"])).trim().to_string(),
         text(&line["name"]),
         text(&line["note"]),
-        marks.chain(problems).collect::<Vec<_>>().join(" "),
+        marks.chain(aside).chain(problems).collect::<Vec<_>>().join(" "),
     ]
 }
 
@@ -345,10 +346,109 @@ fn bullets_garnishes_headings_and_parts() {
             ("½ part lime juice", "½ part", "lime juice", "", "parts_need_size"),
             ("1 part of vermouth, sweet", "1 part", "vermouth", "sweet", "parts_need_size"),
             ("equal parts of all", "", "equal parts of all", "", "measure_missing"),
-            ("Shake with ice and strain.", "", "Shake with ice and strain", "", "measure_missing"),
             ("---", "", "", "", "measure_missing"),
         ],
     );
+}
+
+/// What is done and how many it makes pours nothing, and is no bottle without a price.
+#[test]
+fn what_pours_nothing() {
+    let asides = |house: &Value, aside: &str, lines: &[&str]| {
+        for typed in lines {
+            let bullet =
+                ["1. ", "2. ", "# ", "## "].into_iter().find_map(|it| typed.strip_prefix(it));
+            let name = bullet.unwrap_or(typed);
+            let line = &recipe(house, typed)["lines"][0];
+            assert_eq!(told(line), ["", name, "", aside], "{typed}");
+            check_printed(house, typed);
+        }
+    };
+    asides(&us(), "heading", &["Ingredients", "# Lock Keeper", "## For the syrup", "METHOD"]);
+    asides(
+        &us(),
+        "method",
+        &[
+            "Shake with ice and strain.",
+            "1. Shake hard for 12 seconds.",
+            "2. Double strain into a chilled glass.",
+            "Stir",
+            "Add all ingredients to a mixing glass",
+            "In a shaker, muddle the mint",
+            "Glass: coupe",
+            "Method: shake",
+            "Fill with ice",
+        ],
+    );
+    asides(&us(), "makes", &["Serves 2", "Makes 1 drink", "Yield: 1 cocktail", "2 servings"]);
+    asides(&us(), "makes", &["Makes two drinks", "for 2 people", "Serves 2-3", "Makes 250 ml"]);
+    asides(&comma(), "method", &["Alles mit Eis schütteln und abseihen.", "Auf Eis servieren"]);
+    asides(
+        &comma(),
+        "method",
+        &["Versez sur glace.", "Agitar con hielo", "Shakerare con ghiaccio"],
+    );
+    asides(
+        &comma(),
+        "makes",
+        &["Für 2 Personen", "Pour 2 personnes", "Para 2 copas", "Per 2 persone"],
+    );
+    check(
+        &us(),
+        &[
+            // A measure in it may be an ingredient's: that is asked.
+            ("Stir 60 ml gin with ice", "", "Stir 60 ml gin with ice", "", "measure_missing"),
+            ("pour 60 ml gin", "", "pour 60 ml gin", "", "measure_missing"),
+            ("Blend of two rums", "", "Blend of two rums", "", "measure_missing"),
+            ("Garnish with a cherry and serve.", "1 piece", "cherry", "and serve", "garnish"),
+            ("**60 ml** gin", "60 ml", "gin", "", ""),
+            ("- **60 ml gin**, *cold*", "60 ml", "gin", "*cold*", ""),
+        ],
+    );
+}
+
+/// A title is the name of the drink, and stays among the lines.
+#[test]
+fn a_title_is_the_name_of_the_drink() {
+    let shelf = json!([{"id": "gin", "name": "Gin"}]);
+    let asked = |text: &str| reply(wire::recipe, &json!({"text": text, "bottles": shelf}));
+    for text in [
+        "Lock Keeper\n\n60 ml gin",
+        "Lock Keeper\n60 ml gin",
+        "\n\n Lock Keeper \n \nthe usual\n60 ml gin",
+        "# Lock Keeper\n60 ml gin",
+        "**Lock Keeper**\nIngredients:\n60 ml gin",
+        "Lock Keeper:\n- 60 ml gin",
+        "Lock Keeper\nServes 2\n60 ml gin",
+        "Lock Keeper\r\n\r\n60 ml gin",
+    ] {
+        let reply = asked(text);
+        assert_eq!(reply["name"], "Lock Keeper", "{text:?}");
+        assert_eq!(told(&reply["lines"][0]), ["", "Lock Keeper", "", "title"], "{text:?}");
+        assert_eq!(reply["problems"], json!([]));
+    }
+    for text in [
+        "Lock Keeper",
+        "Gin\n60 ml vermouth",
+        "60 ml gin\n\nLock Keeper",
+        "Ingredients:\n60 ml gin",
+        "For the syrup:\n60 ml gin",
+        "lime juice\nsugar\n60 ml gin",
+        "Top with soda\n\n60 ml gin",
+        "lime, to taste\n\n60 ml gin",
+        "Garnish: cherry\n60 ml gin",
+        "Shake it\n\n60 ml gin",
+        "2 limes\n\n60 ml gin",
+    ] {
+        let reply = asked(text);
+        assert_eq!(reply["name"], "", "{text:?}");
+        assert_ne!(reply["lines"][0]["aside"], "title", "{text:?}");
+    }
+    // A name that may be a bottle's can still be said to be one.
+    assert_eq!(asked("Gin Towpath\n60 ml rye")["lines"][0]["candidates"], json!(["gin"]));
+    assert_eq!(asked("Lock Keeper\nServes 2-3\n60 ml gin")["makes"], "2-3");
+    assert_eq!(asked("Makes 250 ml\n60 ml gin")["makes"], "");
+    assert_eq!(asked("60 ml gin")["makes"], "");
 }
 
 #[test]
@@ -661,7 +761,7 @@ fn data_that_hold_no_recipe_are_refused_whole() {
         (json!({"@type": "Recipe", "recipeIngredient": {"a": "b"}}), "no ingredients in it", ""),
         (json!({"@type": "Recipe", "recipeIngredient": 7}), "no ingredients in it", ""),
         (
-            json!({"@type": "Recipe", "recipeIngredient": ["gin", {"name": "rye"}]}),
+            json!({"@type": "Recipe", "recipeIngredient": ["gin", {"value": "60"}]}),
             "an ingredient that is no text",
             "recipeIngredient[1]",
         ),
@@ -768,7 +868,7 @@ fn a_spec_goes_out_and_comes_back() {
 }
 
 /// Pieces of which lines are made, so that random ones come near what the reader takes apart.
-const PIECES: [&str; 64] = [
+const PIECES: [&str; 71] = [
     "60",
     "ml",
     "gin",
@@ -833,6 +933,13 @@ const PIECES: [&str; 64] = [
     "-½",
     "T",
     "each",
+    "#",
+    "**",
+    "Shake",
+    "rühren",
+    "serves",
+    "people",
+    "Method",
 ];
 
 proptest! {

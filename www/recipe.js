@@ -104,7 +104,7 @@ export async function openRecipe({ openGlass, closed }) {
     note("recipe", other ? problemWords(other) : null);
     const unread = views.filter(({ line }) => line.problems.length).length;
     tally.hidden = nameClause.hidden = makes.hidden = views.length === 0;
-    write(tally, recipeWords.tally(views.length, unread));
+    write(tally, recipeWords.tally(views.length, unread) + (reply?.makes && !one(reply.makes) ? recipeWords.makes(reply.makes) : ""));
     clear.hidden = typed.text === "";
     partClause.hidden = !typed.part.text && views.every(({ line }) => line.measure.unit !== "part");
     say(() => (ofText ? wrong : tally.hidden ? null : tally)?.textContent ?? "");
@@ -163,18 +163,18 @@ export async function openRecipe({ openGlass, closed }) {
  * @param {string} key @param {RecipeLine} line @param {string | undefined} said @param {(is: string) => void} says
  */
 function lineView(key, line, said, says) {
-  const { measure, problems } = line;
+  const { measure, problems, aside } = line;
   const isPart = measure.unit === "part";
   const much = isPart ? recipeWords.parts(measure.text, one(measure.text)) : written(measure);
   const what = (problems.length ? "" : recipeWords.row(much, line.name)) || line.text;
-  const under = [line.heading && recipeWords.heads, line.optional && recipeWords.optional, line.garnish && recipeWords.garnish, !problems.length && line.note].filter(Boolean).join(" · ");
+  const under = [aside === "heading" && recipeWords.heads, line.optional && recipeWords.optional, line.garnish && recipeWords.garnish, !problems.length && line.note].filter(Boolean).join(" · ");
   /** @type {[string, string][]} */
   const options = [
     ...line.candidates.map((id) => /** @type {[string, string]} */ ([id, recipeWords.asks(kept.bottles.get(id)?.record.name ?? "")])),
-    [NEW, problems.length ? recipeWords.stands : recipeWords.fresh], [OUT, recipeWords.out],
+    [NEW, problems.length || aside ? recipeWords.stands : recipeWords.fresh], [OUT, recipeWords.aside[aside] ?? recipeWords.out],
   ];
   // A bottle has no room for a measure that was not read: its words stay, unless a person says otherwise.
-  const usual = problems.every(({ code }) => NOTHING_LOST.includes(code)) ? options[0][0] : NEW;
+  const usual = aside ? OUT : problems.every(({ code }) => NOTHING_LOST.includes(code)) ? options[0][0] : NEW;
   const first = said !== undefined && options.some(([is]) => is === said) ? said : usual;
   const chooses = choice(recipeWords.choice(what), options, first, (is) => (says(is), write(lead, recipeWords.isThis)));
   const saying = clause(said === undefined ? recipeWords.is : recipeWords.isThis, [], chooses.element);
@@ -183,19 +183,19 @@ function lineView(key, line, said, says) {
     make("p", { class: "row", dir: "auto" }, what),
     under ? make("p", { class: "row-under", dir: "auto" }, under) : null,
     ...problems.map((problem) => make("p", { class: "flag" }, problemWords(problem))),
-    line.heading ? null : saying);
+    aside === "heading" ? null : saying);
 
   /** As a line of a glass; what could not be read stands there as its text. @returns {Line[]} */
   function made() {
     const is = chooses.select.value;
-    if (line.heading || is === OUT) return [];
+    if (aside === "heading" || is === OUT) return [];
     // The glass reads no parts: it keeps them as they are written, and asks.
     const goesIn = isPart ? { text: much, unit: "ml" } : { text: measure.text, unit: measure.unit || "ml" };
     if (is !== NEW) return [{ bottle: is, own: null, measure: goesIn, charge: "poured" }];
     const own = emptyBottle();
-    own.name = problems.length ? line.text.trim() : line.name;
+    own.name = problems.length || aside ? line.text.trim() : line.name;
     own.holds.unit = goesIn.unit === "piece" ? "piece" : WEIGHTS.includes(goesIn.unit) ? "kg" : "ml";
-    return [{ bottle: "", own, measure: problems.length ? { text: "", unit: "ml" } : goesIn, charge: "poured" }];
+    return [{ bottle: "", own, measure: problems.length || aside ? { text: "", unit: "ml" } : goesIn, charge: "poured" }];
   }
 
   return { key, line, element, made };

@@ -411,13 +411,14 @@ export interface RecipeLine {
   note: string;
   optional: boolean;
   garnish: boolean;
-  heading: boolean;
+  aside: string;
   candidates: (string)[];
   problems: (Problem)[];
 }
 
 export interface RecipeReply {
   name: string;
+  makes: string;
   lines: (RecipeLine)[];
   problems: (Problem)[];
 }

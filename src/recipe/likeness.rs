@@ -94,7 +94,7 @@ pub fn folded(text: &str) -> String {
 }
 
 /// A name as the words that tell it apart.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Words(Vec<String>);
 
 impl Words {

@@ -1,7 +1,7 @@
 //! A line as it is written down, so that it reads again as the same.
 
 use super::quantity::{unit_words, written};
-use super::{Hand, Line, Quantity, line};
+use super::{Aside, Hand, Line, Quantity, line};
 use crate::measure::Measure;
 use crate::reading::{Marks, Range};
 use alloc::string::String;
@@ -27,14 +27,16 @@ pub fn printed(read: &Line, hand: Hand) -> String {
     let same = again.measure == read.measure
         && again.name == read.name
         && again.note == read.note
-        && (again.optional, again.garnish, again.heading)
-            == (read.optional, read.garnish, read.heading);
+        && again.aside == read.aside
+        && (again.optional, again.garnish) == (read.optional, read.garnish);
     if same { plain } else { text(read, true) }
 }
 
 fn text(read: &Line, quotes: bool) -> String {
-    if read.heading {
-        return format!("{}:", read.name);
+    match read.aside {
+        None => {}
+        Some(Aside::Heading) => return format!("{}:", read.name),
+        Some(_) => return read.name.clone(),
     }
     let mut text = String::new();
     if read.garnish {

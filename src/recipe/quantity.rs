@@ -123,6 +123,18 @@ fn made<'t>(
     Some(Front { typed, number, range: read, unit_typed, means, fullness, rest })
 }
 
+/// The measures with a size that begin with a number somewhere in a text, each with what stands before it.
+pub fn measures(text: &str, hand: Hand) -> impl Iterator<Item = (&str, Front<'_>)> {
+    let starts = text.char_indices().filter(|(_, c)| is_number(*c) || matches!(c, '~' | '.'));
+    starts.filter_map(move |(at, _)| {
+        let (before, from) = text.split_at_checked(at)?;
+        if before.ends_with(|c: char| is_letter(c) || is_number(c)) {
+            return None;
+        }
+        Some((before, front(from, hand).filter(Front::is_sized)?))
+    })
+}
+
 /// "Dash of bitters", "splash soda": one of a rough measure, or of any that "of" follows. "Dashes" are
 /// more than one, and "slice of lime" may be a name: nobody said how many.
 fn without_number<'t>(text: &'t str, hand: Hand) -> Option<Front<'t>> {
@@ -181,6 +193,12 @@ fn numbers(text: &str, marks: Marks) -> Option<(Result<Range, Fault>, &str, &str
     };
     let read = if behind_about.is_some() { read.and_then(about) } else { read };
     Some((read, before(text, rest).trim_matches(is_space), rest))
+}
+
+/// A number or a range at the start of a text as a blank takes it, and what is left.
+pub fn count(text: &str, hand: Hand) -> Option<(String, &str)> {
+    let (range, typed, rest) = numbers(text, hand.marks)?;
+    Some((written(typed, range.ok()?, hand.marks)?, rest))
 }
 
 /// A number in digits or in words; nothing if none stands there.

@@ -7,8 +7,8 @@ use crate::reading::is_space;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-const BULLETS: [char; 18] =
-    ['-', '–', '—', '*', '•', '·', '▪', '◦', '‣', '●', '○', '■', '□', '▢', '☐', '☑', '✓', '➤'];
+const BULLETS: [char; 19] =
+    ['#', '-', '–', '—', '*', '•', '·', '▪', '◦', '‣', '●', '○', '■', '□', '▢', '☐', '☑', '✓', '➤'];
 
 /// Boxes to tick.
 const BOXES: &str = "[ ]|[x]|[X]|[]";
@@ -31,6 +31,22 @@ pub fn without_bullet(text: &str) -> &str {
         };
         rest = behind.trim_start_matches(is_space);
     }
+}
+
+/// A line without the stars that print it bold: two or more in a row.
+pub fn without_emphasis(text: &str) -> String {
+    let mut plain = String::new();
+    let mut rest = text;
+    while let Some(c) = rest.chars().next() {
+        let behind = rest.trim_start_matches('*');
+        let (taken, behind) = match rest.len().saturating_sub(behind.len()) {
+            0 | 1 => rest.split_at_checked(c.len_utf8()).unwrap_or((rest, "")),
+            _ => ("", behind),
+        };
+        plain.push_str(taken);
+        rest = behind;
+    }
+    plain
 }
 
 /// A note that stood in brackets.

@@ -250,4 +250,40 @@ pub const LEADS_BEFORE_NUMBERS: &str = "\
 /// What is done, at the end of a name: it becomes a note.
 pub const TAILS: &str = "\
     to top up|to top|to fill|to taste|as needed|zum auffüllen|auffüllen|aufgießen|nach geschmack|\
-    pour compléter|au goût|para completar|al gusto|a colmare|q.b.";
+    pour compléter|au goût|para completar|al gusto|a colmare|q.b.|and serve|and enjoy";
+
+/// What stands above other lines, where no colon says so.
+pub const HEADINGS: &str = "\
+    ingredients|for the glass|method|instructions|directions|preparation|steps|notes|zutaten|\
+    zubereitung|ingrédients|préparation|ingredientes|preparación|ingredienti|preparazione";
+
+/// What stands before how many a recipe makes.
+pub const MAKES: &str = "\
+    serves|makes|yields|yield|servings|serving size|portions|ergibt|portionen|rinde|porciones|porzioni";
+
+/// The same, where a word for glasses or guests follows. A heading that begins so is no title.
+pub const FOR: &str = "for|für|pour|para|per|dosi per|zutaten für|ingredients for";
+
+/// Glasses and guests.
+pub const DRINKS: &str = "\
+    drink|drinks|cocktail|cocktails|serving|servings|glass|glasses|people|persons|person|guests|\
+    portion|portions|portionen|personen|gläser|glas|personnes|personne|verres|verre|personas|\
+    persona|porciones|copas|copa|persone|porzioni|bicchieri|bicchiere";
+
+/// What is done, at the start of a line that is nothing else.
+pub const METHOD: &str = "\
+    shake|dry shake|stir|strain|double strain|fine strain|pour|muddle|combine|build|blend|serve|\
+    mix|place|put|chill|whisk|express|rub|discard|swirl|roll|dump|transfer|heat|boil|bring|simmer|\
+    let|leave|enjoy|lengthen|churn|infuse|dissolve|gently|slowly|carefully|then|to make|to serve|\
+    add all|add ice|add the|add everything|add remaining|fill a|fill the|fill with ice|in a|in the|\
+    into a|using a|over ice|all ingredients|method:|glass:|glassware:|ice:|prep time:|total time:|\
+    im shaker|im glas|im rührglas|in einem|in einen|in ein|auf eis|alle zutaten|alles|glas:|\
+    dans un|dans une|dans le|verser|versez|mélanger|mélangez|secouer|secouez|frapper|frappez|\
+    remuer|remuez|filtrer|filtrez|servir|servez|ajouter|ajoutez|piler|pilez|mettre|mettez|\
+    en una|en un|agitar|remover|colar|verter|mezclar|machacar|añadir|poner|\
+    in uno|in una|in un|shakerare|agitare|mescolare|filtrare|versare|servire|aggiungere|pestare";
+
+/// The same, at its end.
+pub const METHOD_ENDS: &str = "\
+    abseihen|strainen|servieren|schütteln|shaken|rühren|verrühren|mixen|mischen|geben|gießen|\
+    füllen|lassen|zerdrücken";

@@ -263,10 +263,10 @@ fn writer(entry: &str) -> Option<Named> {
 }
 
 /// The bottle that a line takes; one that has no price yet joins the others. A line without a measure
-/// that only decorates, and a heading, take none.
+/// that only decorates takes none, nor does one that pours nothing, such as a heading.
 fn bottle_of(line: &Line, bottles: &mut Vec<Named>) -> Option<usize> {
     let decorates = line.garnish && line.measure.is_none();
-    if line.heading || decorates || line.name.is_empty() {
+    if line.aside.is_some() || decorates || line.name.is_empty() {
         return None;
     }
     let known = whole_within(&Words::of(&line.name), bottles.iter().map(|named| &named.words));

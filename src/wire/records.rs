@@ -529,7 +529,7 @@ records! {
     RecipeAsk {
         /// How this person writes.
         house: House,
-        /// The lines as pasted, or a schema.org/Recipe as JSON-LD.
+        /// The lines as pasted, or a schema.org/Recipe as JSON-LD, also in the source of its page.
         text: String,
         /// How large one part is; empty if that is not known.
         part: Written,
@@ -543,6 +543,8 @@ records! {
     RecipeReply {
         /// What the drink is called, where that is told.
         name: String,
+        /// How many the lines are for, such as `"2"`, where that is told.
+        makes: String,
         /// One for each line that is not empty, in order.
         lines: Vec<RecipeLine>,
         /// What could not be read of the whole.
@@ -565,8 +567,8 @@ records! {
         optional: bool,
         /// Whether it only decorates.
         garnish: bool,
-        /// Whether it is a heading above other lines.
-        heading: bool,
+        /// What it is if nothing is poured by it: `"title"`, `"heading"`, `"method"` or `"makes"`; else empty.
+        aside: String,
         /// The bottles it may be, by id, the likeliest first: a person picks one.
         candidates: Vec<String>,
         /// What could not be read. A place is a field of this line.
