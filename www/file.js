@@ -3,12 +3,13 @@
 
 import { today } from "./figures.js";
 import * as kept from "./kept.js";
+import { oneFileOffer } from "./one-file.js";
 import { make, note } from "./page.js";
 import { file as fileWords, problemWords } from "./words.js";
 
 const MOST_NAMED = 30;
 
-/** The two buttons, what a chosen file would change, and what was set aside. */
+/** The two buttons, what a chosen file would change, what was set aside, and the page itself as a file. */
 export function fileTools() {
   const about = make("div", { class: "file-about", "aria-live": "polite" });
   const picker = make("input", { type: "file", class: "unseen", tabindex: "-1", "aria-label": fileWords.bring, accept: ".json,.txt,application/json,text/plain" });
@@ -17,11 +18,11 @@ export function fileTools() {
     picker.value = "";
     if (chosen) offer(await chosen.text());
   });
-  const setAside = make("button", { type: "button", class: "quiet", click: () => download(kept.asideFile(), fileWords.asideName) });
+  const setAside = make("button", { type: "button", class: "quiet", click: () => saveText(kept.asideFile(), fileWords.asideName) });
   const element = make("div", { class: "file-tools" },
-    make("button", { type: "button", class: "quiet", click: () => download(kept.saveFile(), fileWords.name(today())) }, fileWords.save),
+    make("button", { type: "button", class: "quiet", click: () => saveText(kept.saveFile(), fileWords.name(today())) }, fileWords.save),
     make("button", { type: "button", class: "quiet", click: () => picker.click() }, fileWords.bring),
-    setAside, picker, about);
+    setAside, picker, about, oneFileOffer(download));
 
   /** @param {string} text */
   function offer(text) {
@@ -53,9 +54,13 @@ export function fileTools() {
 }
 
 /** @param {string | null} text @param {string} name */
-function download(text, name) {
-  if (text === null) return;
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+function saveText(text, name) {
+  if (text !== null) download(new Blob([text], { type: "application/json" }), name);
+}
+
+/** @param {Blob} file @param {string} name */
+function download(file, name) {
+  const address = URL.createObjectURL(file);
   const link = make("a", { href: address, download: name, hidden: true });
   document.body.append(link);
   link.click();

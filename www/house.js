@@ -5,7 +5,7 @@ import { activate, blank, choice, tellAll } from "./blanks.js";
 import * as core from "./core.js";
 import { amount, date, decimalMark, locale, number } from "./figures.js";
 import * as kept from "./kept.js";
-import { freshId, make } from "./page.js";
+import { freshId, isOneFile, make } from "./page.js";
 import { roughTable } from "./rough.js";
 import { sellingTerms } from "./selling.js";
 import { clause } from "./sentence.js";
@@ -98,6 +98,6 @@ function currencyNames() {
 /** Only Safari on a phone says nothing itself about the home screen. */
 function installHint() {
   const phone = /iP(hone|ad|od)/.test(navigator.userAgent) && /Safari/.test(navigator.userAgent) && !/CriOS|FxiOS|EdgiOS/.test(navigator.userAgent);
-  if (!phone || matchMedia("(display-mode: standalone)").matches) return [];
+  if (isOneFile || !phone || matchMedia("(display-mode: standalone)").matches) return [];
   return [make("h2", {}, houseWords.install), make("p", { class: "small" }, houseWords.installHow)];
 }

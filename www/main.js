@@ -4,7 +4,7 @@
 import * as core from "./core.js";
 import { date, payIn, today } from "./figures.js";
 import * as kept from "./kept.js";
-import { make, note, write } from "./page.js";
+import { isOneFile, make, note, write } from "./page.js";
 import { go, startPlaces } from "./places.js";
 import { sumView } from "./sum.js";
 import { example as exampleWords, gone as goneWords, problemWords, sum as sumWords, words } from "./words.js";
@@ -18,7 +18,7 @@ const SLOW_MS = 2500;
 /** @type {Partial<Record<string, View>>} */
 const views = {};
 /** @type {Promise<void> | null} */
-let styles = null;
+let styles = isOneFile ? Promise.resolve() : null;
 /** The styles of what loads late; what did not come is asked for again. */
 const lateStyles = () => (styles ??= new Promise((done, fail) => {
   const missed = (/** @type {Event} */ event) => ((styles = null), fail(event));

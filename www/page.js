@@ -3,6 +3,9 @@
 
 import { words } from "./words.js";
 
+/** Whether the page is one file, opened from a folder: everything came with it, the core too. */
+export const isOneFile = "farthingCore" in globalThis;
+
 /** @typedef {Record<string, string | number | boolean | null | undefined | ((event: any) => void)>} Attributes */
 
 /**

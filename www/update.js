@@ -1,12 +1,12 @@
 // @ts-check
 /** The offline worker: registers it, and says quietly when a new version is ready. Nothing reloads by itself. */
 
-import { note } from "./page.js";
+import { isOneFile, note } from "./page.js";
 import { update as updateWords } from "./words.js";
 
 /** @param {() => void} reload keeps what is typed, then loads the page again */
 export async function startUpdates(reload) {
-  if (!("serviceWorker" in navigator)) return;
+  if (isOneFile || !("serviceWorker" in navigator)) return;
   try {
     const workers = navigator.serviceWorker;
     const hadWorker = workers.controller !== null;

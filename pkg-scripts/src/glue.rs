@@ -39,7 +39,12 @@ pub fn make(project: &Project, page: &Path) -> Outcome {
     let made = project.root().join("target/glue");
     files::remove_folder(&made)?;
     for (feature, name) in BUILDS {
-        bind(&compile(project, feature)?, name, &made)?;
+        bind(
+            &compile(project, feature)?,
+            name,
+            Bindgen::new().web(true).about("wasm-bindgen")?,
+            &made,
+        )?;
         for file in [format!("{name}.js"), format!("{name}_bg.wasm")] {
             files::write(&page.join(&file), files::read_bytes(&made.join(&file))?)?;
         }
@@ -47,9 +52,28 @@ pub fn make(project: &Project, page: &Path) -> Outcome {
     Ok(())
 }
 
-fn compile(project: &Project, feature: &str) -> Outcome<PathBuf> {
-    let feature = format!("--features={feature}");
-    let command: Vec<&str> = COMPILE.into_iter().chain([feature.as_str()]).collect();
+/// The core with everything that the page calls, as one.
+pub struct Whole {
+    /// A script that is no module: it makes `wasm_bindgen`, which loads the core and holds its functions.
+    pub glue: String,
+    /// The core.
+    pub wasm: Vec<u8>,
+}
+
+/// Builds the core for the page that is one file.
+pub fn whole(project: &Project) -> Outcome<Whole> {
+    let made = project.root().join("target/glue/whole");
+    let wasm = compile(project, "first,more")?;
+    bind(&wasm, NAME, Bindgen::new().no_modules(true).about("wasm-bindgen")?, &made)?;
+    Ok(Whole {
+        glue: files::read_text(&made.join(format!("{NAME}.js")))?,
+        wasm: files::read_bytes(&made.join(format!("{NAME}_bg.wasm")))?,
+    })
+}
+
+fn compile(project: &Project, features: &str) -> Outcome<PathBuf> {
+    let features = format!("--features={features}");
+    let command: Vec<&str> = COMPILE.into_iter().chain([features.as_str()]).collect();
     let messages = command::read(project.root(), &command)?;
     messages
         .lines()
@@ -61,12 +85,10 @@ fn compile(project: &Project, feature: &str) -> Outcome<PathBuf> {
         .ok_or_else(|| Failure::new("cargo built no wasm file for the library `farthing`."))
 }
 
-fn bind(wasm: &Path, name: &str, into: &Path) -> Outcome {
-    Bindgen::new()
+fn bind(wasm: &Path, name: &str, bindgen: &mut Bindgen, into: &Path) -> Outcome {
+    bindgen
         .input_path(wasm)
         .out_name(name)
-        .web(true)
-        .about("wasm-bindgen")?
         .typescript(false)
         .remove_name_section(true)
         .remove_producers_section(true)

@@ -51,15 +51,7 @@ pub struct Joined {
 /// Joins `entry` with every module that it reaches at once, and apart from them those that it only
 /// reaches late. The last file of the first is `entry`.
 pub fn join(texts: &Texts, entry: Entry) -> Outcome<(Joined, Joined)> {
-    let mut joining = Joining {
-        texts,
-        entry,
-        read: BTreeMap::new(),
-        above: vec![],
-        order: vec![],
-        at_once: BTreeSet::new(),
-    };
-    joining.reach(entry.file, None)?;
+    let mut joining = Joining::reached(texts, entry)?;
     joining.runs_at_once(entry.file);
     let (mut first, mut late) = (Joined::default(), Joined::default());
     for file in &joining.order {
@@ -79,6 +71,18 @@ pub fn join(texts: &Texts, entry: Entry) -> Outcome<(Joined, Joined)> {
     Ok((first, late))
 }
 
+/// Joins `entry` with every module that it reaches into one file: what is imported late comes as a promise.
+pub fn join_whole(texts: &Texts, entry: &'static str) -> Outcome<Joined> {
+    let mut joining = Joining::reached(texts, Entry { file: entry, late: "" })?;
+    joining.at_once.extend(joining.order.iter().cloned());
+    let mut whole = Joined::default();
+    for file in &joining.order {
+        whole.text += &joining.written(&joining.read[file])?;
+        whole.files.push(file.clone());
+    }
+    Ok(whole)
+}
+
 fn listed(names: &BTreeSet<String>) -> String {
     names.iter().map(String::as_str).collect::<Vec<_>>().join(", ")
 }
@@ -94,7 +98,20 @@ struct Joining<'a> {
     at_once: BTreeSet<String>,
 }
 
-impl Joining<'_> {
+impl<'a> Joining<'a> {
+    fn reached(texts: &'a Texts, entry: Entry) -> Outcome<Self> {
+        let mut joining = Self {
+            texts,
+            entry,
+            read: BTreeMap::new(),
+            above: vec![],
+            order: vec![],
+            at_once: BTreeSet::new(),
+        };
+        joining.reach(entry.file, None)?;
+        Ok(joining)
+    }
+
     /// Reads a module and, first, what it imports. `from` says where it is imported.
     fn reach(&mut self, file: &str, from: Option<Failure>) -> Outcome {
         let late = self.entry.late;

@@ -11,6 +11,7 @@ mod failure;
 mod files;
 mod glue;
 mod join;
+mod one_file;
 mod page;
 mod project;
 mod serve;

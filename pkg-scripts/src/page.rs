@@ -6,14 +6,18 @@ use crate::failure::{Failure, Outcome};
 use crate::files;
 use crate::glue;
 use crate::join::{self, Entry, Joined, Texts};
+use crate::one_file;
 use crate::project::Project;
 use crate::shrink::{script, style};
 use crate::visit;
 use crate::worker;
 
+/// The page's own first module.
+const MAIN: &str = "main.js";
+
 /// The modules that a page asks for: each becomes all that it reaches, in one or two files.
 const ENTRIES: [Entry; 4] = [
-    Entry { file: "main.js", late: "more.js" },
+    Entry { file: MAIN, late: "more.js" },
     Entry { file: "farthing-glass.js", late: "embed.js" },
     Entry { file: "frame.js", late: "frame-more.js" },
     Entry { file: "farthing-frames.js", late: "frames-more.js" },
@@ -29,8 +33,10 @@ pub fn build(project: &Project) -> Outcome {
     for file in glue::FILES {
         shrink(&next, file, script::module)?;
     }
-    join_modules(project, &next)?;
+    let texts = modules(project)?;
+    join_modules(&texts, &next)?;
     shrink_styles(&next)?;
+    one_file::write(project, &texts, MAIN, &next)?;
     fill_in_worker(project, &next)?;
     files::swap(&next, &page)?;
     println!("built target/page");
@@ -51,11 +57,10 @@ fn is_copied(path: &str) -> bool {
     !path.ends_with(".d.ts") && !path.ends_with(".js")
 }
 
-fn join_modules(project: &Project, page: &Path) -> Outcome {
-    let texts = modules(project)?;
-    let mut joined = Vec::new();
+fn join_modules(texts: &Texts, page: &Path) -> Outcome {
+    let mut joined = join::join_whole(texts, one_file::UNPACKER)?.files;
     for entry in ENTRIES {
-        let (first, late) = join::join(&texts, entry)?;
+        let (first, late) = join::join(texts, entry)?;
         for (file, Joined { text, files: parts }) in [(entry.file, first), (entry.late, late)] {
             if !parts.is_empty() {
                 files::write(&page.join(file), script::module(file, &text)?)?;
@@ -63,7 +68,7 @@ fn join_modules(project: &Project, page: &Path) -> Outcome {
             joined.extend(parts);
         }
     }
-    refuse_unreached(&texts, &joined)?;
+    refuse_unreached(texts, &joined)?;
     for path in files::list(page)?.iter().filter(|path| path.ends_with(".html")) {
         let html = files::read_text(&page.join(path))?;
         files::write(&page.join(path), without_joined(path, &html, &joined)?)?;

@@ -4,6 +4,7 @@ use std::path::Path;
 
 use crate::failure::Outcome;
 use crate::files;
+use crate::one_file;
 use crate::worker;
 
 /// Files that only a host reads, or another site and its readers. No visitor of the page fetches them.
@@ -39,8 +40,10 @@ pub fn transferred(page: &Path) -> Outcome<Vec<String>> {
 /// and pictures that no page, style or script names. Those are the screenshots and large icons
 /// of the install dialog: the manifest names them, but only a browser that installs fetches them.
 /// So it is with the touch icon, which is fetched when the page goes onto a home screen.
+/// And the page as one file is only fetched by who asks for it.
 pub fn kept_for_offline(page: &Path) -> Outcome<Vec<String>> {
-    let paths = files::list(page)?;
+    let mut paths = files::list(page)?;
+    paths.retain(|path| path != one_file::FILE);
     let drawn = drawn_text(page, &paths)?;
     Ok(paths
         .into_iter()
@@ -97,6 +100,7 @@ mod tests {
             ("more.js", ""),
             ("farthing-glass.js", ""),
             ("frame.html", ""),
+            (one_file::FILE, "<img src=icon-512.png>"),
         ] {
             files::write(&page.join(path), text).unwrap();
         }
