@@ -132,13 +132,37 @@ impl LineAnswer {
     }
 }
 
+/// What is found of one pour.
+type Finds<'a> = &'a dyn Fn(Pour, Stands, Charge) -> Result<LineAnswer, Fault>;
+
 /// Answers what is asked, and adds what could not be reckoned to `problems`.
 pub fn answer(ask: &Ask, problems: &mut Problems) -> Reply {
+    let house = &ask.house;
+    let brief = |pour: Pour, _, charge| costs(pour, charge, house);
+    let full = |pour: Pour, stands, _| figures(pour, stands, house);
+    answered(ask, if ask.costs_only { &brief } else { &full }, problems)
+}
+
+/// The same with no more of a line than what goes in and what that costs, each with its working and its
+/// doubt. A page of somebody else loads no more of the core than that.
+pub fn answer_poured(ask: &Ask, problems: &mut Problems) -> Reply {
+    let house = &ask.house;
+    let poured = |pour: Pour, stands, _| {
+        Ok(LineAnswer {
+            amount: ranged(pour, Wanted::Amount, stands, house)?,
+            poured: ranged(pour, Wanted::Poured, stands, house)?,
+            ..LineAnswer::default()
+        })
+    };
+    answered(ask, &poured, problems)
+}
+
+fn answered(ask: &Ask, found: Finds, problems: &mut Problems) -> Reply {
     let mut sound = ask.clone();
     let bottles =
         sound.bottles.iter_mut().map(|bottle| price_bottle(bottle, &ask.house, problems)).collect();
-    let pours = ask.pours.iter().map(|line| pour(line, None, &sound, problems)).collect();
-    let specs = ask.specs.iter().map(|lines| glass(lines, &sound, problems)).collect();
+    let pours = ask.pours.iter().map(|line| pour(line, None, &sound, found, problems)).collect();
+    let specs = ask.specs.iter().map(|lines| glass(lines, &sound, found, problems)).collect();
     Reply { bottles, pours, specs }
 }
 
@@ -167,19 +191,13 @@ fn pour(
     line: &Placed<Line>,
     place: Option<usize>,
     ask: &Ask,
+    found: Finds,
     problems: &mut Problems,
 ) -> LineAnswer {
     let Some((pour, stands)) = poured(&line.what, place, ask) else { return LineAnswer::default() };
-    let whole = line.what.charge == Charge::Whole;
-    let figures = |pour| {
-        if ask.costs_only {
-            costs(pour, whole, &ask.house)
-        } else {
-            figures(pour, stands, &ask.house)
-        }
-    };
     // One fault, such as a measure of the wrong kind, stops every figure of the line: it is told once.
-    let answer = problems.keep(&format!("{}.measure", line.place), figures(pour));
+    let found = found(pour, stands, line.what.charge);
+    let answer = problems.keep(&format!("{}.measure", line.place), found);
     answer.unwrap_or_default()
 }
 
@@ -190,7 +208,8 @@ fn poured<'a>(line: &Line, place: Option<usize>, ask: &'a Ask) -> Option<(Pour<'
 }
 
 /// What goes in and what it costs, without a working.
-fn costs(pour: Pour, whole: bool, house: &House) -> Result<LineAnswer, Fault> {
+fn costs(pour: Pour, charge: Charge, house: &House) -> Result<LineAnswer, Fault> {
+    let whole = charge == Charge::Whole;
     let known = pour.known(house)?;
     let figure = |number: Fraction, unit| -> Found {
         let figure =
@@ -210,13 +229,7 @@ fn costs(pour: Pour, whole: bool, house: &House) -> Result<LineAnswer, Fault> {
 
 fn figures(pour: Pour, stands: Stands, house: &House) -> Result<LineAnswer, Fault> {
     let figure = |wanted| pour.figure(wanted, house);
-    let ranged = |wanted| {
-        let Some(mut figure) = figure(wanted)? else { return Ok(None) };
-        let mut inputs = Inputs::default();
-        let term = pour.term(wanted, house, stands, &mut inputs)?;
-        figure.doubt = Doubt::of(&inputs.0, term.as_slice(), figure.value);
-        Ok(Some(figure))
-    };
+    let ranged = |wanted| ranged(pour, wanted, stands, house);
     let amount = ranged(Wanted::Amount)?;
     let count = match (ranged(Wanted::Count)?, &amount) {
         (Some(count), Some(amount)) if pour.measure.unit.kind != Kind::Bottle => {
@@ -232,6 +245,15 @@ fn figures(pour: Pour, stands: Stands, house: &House) -> Result<LineAnswer, Faul
         count,
         left_over: figure(Wanted::LeftOver)?,
     })
+}
+
+/// A figure of a pour, with its doubt.
+fn ranged(pour: Pour, wanted: Wanted, stands: Stands, house: &House) -> Found {
+    let Some(mut figure) = pour.figure(wanted, house)? else { return Ok(None) };
+    let mut inputs = Inputs::default();
+    let term = pour.term(wanted, house, stands, &mut inputs)?;
+    figure.doubt = Doubt::of(&inputs.0, term.as_slice(), figure.value);
+    Ok(Some(figure))
 }
 
 /// A count ranges from what the largest measure leaves of it to what the smallest does: it does not
@@ -262,11 +284,11 @@ fn counted(mut count: Figure, amount: &Figure, pour: Pour, house: &House) -> Res
     Ok(count)
 }
 
-fn glass(lines: &[Placed<Line>], ask: &Ask, problems: &mut Problems) -> GlassAnswer {
+fn glass(lines: &[Placed<Line>], ask: &Ask, found: Finds, problems: &mut Problems) -> GlassAnswer {
     let answers: Vec<LineAnswer> = lines
         .iter()
         .enumerate()
-        .map(|(place, line)| pour(line, Some(place), ask, problems))
+        .map(|(place, line)| pour(line, Some(place), ask, found, problems))
         .collect();
     let line_costs: Vec<Option<Kept>> = lines
         .iter()

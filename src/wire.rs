@@ -75,8 +75,7 @@ fn replied(ask: &Ask) -> Reply {
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
     let sums = asking::sheet_ask(ask, &mut problems);
     let reply = sheet::answer(&sums, &mut problems);
-    let showing =
-        Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &ask.bottles, brief: false };
+    let showing = Showing::in_full(currency.unwrap_or(UNKNOWN), &ask.bottles);
     let mut reply = replying::reply(&reply, &sums, showing);
     reply.problems = told(problems.0);
     reply
@@ -93,7 +92,7 @@ pub fn moves(ask: &str) -> String {
 fn moved(ask: MovesAsk) -> MovesReply {
     let mut problems = Problems::default();
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
-    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[], brief: false };
+    let showing = Showing::in_full(currency.unwrap_or(UNKNOWN), &[]);
     let MovesAsk { house, before, after, bottles, specs } = ask;
     let with = |bottle: records::Bottle| {
         let bottles = core::iter::once(bottle).chain(bottles.iter().cloned()).collect();

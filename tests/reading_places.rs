@@ -113,6 +113,7 @@ fn every_code_is_raised_at_its_place() {
     what_follows();
     offers();
     recipes();
+    a_glass_on_a_page();
     the_request();
     let raised = RAISED.take();
     for code in Code::ALL.iter().filter(|code| !OF_THE_SHELF.contains(code)) {
@@ -557,6 +558,14 @@ fn recipes() {
     check_recipe(&"x".repeat(100_001), "recipe_too_long at text most=100000");
     check_recipe("{", "recipe_unreadable at text where= why=no JSON from character 1 on");
     check_recipe("[{}]", "recipe_unreadable at text where= why=no recipe in it");
+}
+
+fn a_glass_on_a_page() {
+    let ask =
+        json!({"currency": "GBP", "decimal_mark": ".", "kitchen": "uk", "prices": "rye whisky 28"});
+    let problem = &reply(wire::embed, &ask)["problems"][0];
+    assert_eq!(in_words(problem), "price_unreadable at prices typed=rye whisky 28");
+    RAISED.with_borrow_mut(|raised| raised.push("price_unreadable".into()));
 }
 
 fn the_request() {

@@ -191,8 +191,8 @@ fn replied(ask: EmbedAsk) -> EmbedReply {
         glass.push(Placed { place, what });
     }
     sums.specs.push(glass);
-    let answer = sheet::answer(&sums, &mut problems);
-    let showing = Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &[], brief: false };
+    let answer = sheet::answer_poured(&sums, &mut problems);
+    let showing = Showing::with_ends(currency.unwrap_or(UNKNOWN));
     let ice = problems.keep("method", method(&ice));
     if let (Some(answer), Some(lines)) = (answer.specs.first(), sums.specs.first()) {
         reply.glass = spec_reply(answer, lines, showing);

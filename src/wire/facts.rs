@@ -43,7 +43,7 @@ fn followed(ask: FactsAsk) -> FactsReply {
     let following = Following {
         ask: &ask,
         hand,
-        showing: Showing { currency, bottles: &ask.bottles, brief: !in_full },
+        showing: if in_full { Showing::in_full } else { Showing::in_brief }(currency, &ask.bottles),
         points: problems.keep("house.price_points", points(&ask.house.price_points)),
         selling: selling(&ask.house, hand, &mut problems),
         target: house_target(&ask.house, hand, &mut problems),
@@ -410,7 +410,7 @@ fn shopped(ask: ShopAsk) -> ShopReply {
     let answer = sheet::answer(&sums, &mut problems);
     let marks = hand(&ask.house, &mut Problems::default()).marks;
     let currency = currency(&ask.house.currency).unwrap_or(UNKNOWN);
-    let showing = Showing { currency, bottles: &ask.bottles, brief: false };
+    let showing = Showing::in_full(currency, &ask.bottles);
     let mut read = Vec::new();
     for (index, count) in counts.iter().enumerate() {
         let count = reading::whole_number(count, marks);

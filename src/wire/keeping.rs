@@ -57,7 +57,7 @@ fn replied(ask: KeepingAsk) -> KeepingReply {
         return KeepingReply { problems: told(problems.0), ..KeepingReply::default() };
     }
     let currency = currency(&ask.house.currency).unwrap_or(UNKNOWN);
-    let showing = Showing { currency, bottles: &ask.bottles, brief: false };
+    let showing = Showing::in_full(currency, &ask.bottles);
     // A bottle costs least a pour at the highest pace and most at the lowest.
     let highest = kept.iter().map(|kept| kept.cost_a_pour(1.0)).fold(0.0, libm::fmax);
     let point = |a_week: u32| {

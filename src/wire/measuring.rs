@@ -174,7 +174,7 @@ fn reply(measured: &Measured, others: &[Found]) -> MeasureReply {
 }
 
 /// No figure here is money, nor any bottle another's.
-const NO_MONEY: Showing = Showing { currency: UNKNOWN, bottles: &[], brief: false };
+const NO_MONEY: Showing = Showing::in_full(UNKNOWN, &[]);
 
 fn ml_figure(ml: Option<Kept>) -> Option<records::Figure> {
     let operand = Operand::new(ml?.fraction(), "ml", "ml");

@@ -15,42 +15,74 @@ pub struct Showing<'a> {
     pub currency: Currency,
     /// The bottles of the request.
     pub bottles: &'a [records::Bottle],
-    /// Whether figures go without their working and range, as in a long list.
+    /// Whether figures go without their working.
     pub brief: bool,
+    /// How the range of a figure is written. A function, so that a build that never writes it in full does
+    /// not carry what that takes.
+    pub range: fn(Showing, &Figure) -> Option<Range>,
+}
+
+impl<'a> Showing<'a> {
+    /// Figures with their working, their range and what that is made of.
+    pub const fn in_full(currency: Currency, bottles: &'a [records::Bottle]) -> Self {
+        Showing { currency, bottles, brief: false, range: in_full }
+    }
+
+    /// Figures by themselves, as in a long list.
+    pub const fn in_brief(currency: Currency, bottles: &'a [records::Bottle]) -> Self {
+        Showing { currency, bottles, brief: true, range: |_, _| None }
+    }
+
+    /// Figures with their working, and between what they lie.
+    pub const fn with_ends(currency: Currency) -> Self {
+        Showing { currency, bottles: &[], brief: false, range: ends }
+    }
+}
+
+/// Between what a figure lies; nothing if nothing in it is in doubt, or nothing that changes it.
+fn ends(showing: Showing, figure: &Figure) -> Option<Range> {
+    let doubt = figure.doubt.as_ref().filter(|doubt| doubt.low != doubt.high)?;
+    let half = half_width(doubt)?;
+    let show = |value| showing.shown(value, half, figure.unit);
+    Some(Range {
+        about: show(figure.value),
+        low: show(doubt.low),
+        high: show(doubt.high),
+        low_value: doubt.low.plain_text(),
+        high_value: doubt.high.plain_text(),
+        ..Range::default()
+    })
+}
+
+/// The same with what the doubt is made of.
+fn in_full(showing: Showing, figure: &Figure) -> Option<Range> {
+    let doubt = figure.doubt.as_ref()?;
+    let near = |float| Kept::nearest(float).unwrap_or_default();
+    let small = |float| showing.shown(near(float), near(float), figure.unit);
+    let shares = share_out(100, &doubt.weights()).unwrap_or_default();
+    let part = |(part, share): (&doubt::Part, i128)| Part {
+        moves: small(part.moves),
+        share_percent: u64::try_from(share).unwrap_or_default(),
+        ..showing.part(part)
+    };
+    Some(Range {
+        middle: showing.shown(near(doubt.middle), half_width(doubt)?, figure.unit),
+        standard: small(doubt.standard),
+        factor: show_operand(Kept::nearest(doubt.factor)?.to(2)),
+        freedom: doubt.freedom.filter(|_| doubt.factor > 2.0).map(u64::from),
+        cut: doubt.cut,
+        parts: doubt.parts.iter().zip(shares).map(part).collect(),
+        helps: doubt.helps().map(|helps| helps_record(doubt, &helps)),
+        ..ends(showing, figure)?
+    })
+}
+
+fn half_width(doubt: &Doubt) -> Option<Kept> {
+    let width = doubt.high.fraction().less(doubt.low.fraction()).ok()?;
+    width.over(Fraction::new(2, 1)?).and_then(|half| half.kept()).ok()
 }
 
 impl Showing<'_> {
-    /// The range of a figure; nothing if nothing in it is in doubt, or nothing that changes it.
-    pub fn range(self, figure: &Figure) -> Option<Range> {
-        let ranged = |doubt: &&Doubt| doubt.low != doubt.high && !self.brief;
-        let doubt = figure.doubt.as_ref().filter(ranged)?;
-        let width = doubt.high.fraction().less(doubt.low.fraction()).ok()?;
-        let half = width.over(Fraction::new(2, 1)?).and_then(|half| half.kept()).ok()?;
-        let show = |value| self.shown(value, half, figure.unit);
-        let near = |float| Kept::nearest(float).unwrap_or_default();
-        let small = |float| self.shown(near(float), near(float), figure.unit);
-        let shares = share_out(100, &doubt.weights()).unwrap_or_default();
-        let part = |(part, share): (&doubt::Part, i128)| Part {
-            moves: small(part.moves),
-            share_percent: u64::try_from(share).unwrap_or_default(),
-            ..self.part(part)
-        };
-        Some(Range {
-            about: show(figure.value),
-            low: show(doubt.low),
-            high: show(doubt.high),
-            low_value: doubt.low.plain_text(),
-            high_value: doubt.high.plain_text(),
-            middle: show(near(doubt.middle)),
-            standard: small(doubt.standard),
-            factor: show_operand(Kept::nearest(doubt.factor)?.to(2)),
-            freedom: doubt.freedom.filter(|_| doubt.factor > 2.0).map(u64::from),
-            cut: doubt.cut,
-            parts: doubt.parts.iter().zip(shares).map(part).collect(),
-            helps: doubt.helps().map(|helps| helps_record(doubt, &helps)),
-        })
-    }
-
     fn part(self, part: &doubt::Part) -> Part {
         let doubt::Part { input, .. } = part;
         let source = input.source;

@@ -40,8 +40,7 @@ fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
     let sums = asking::sheet_ask(&ask, &mut problems);
     let answer = sheet::answer(&sums, &mut problems);
-    let showing =
-        Showing { currency: currency.unwrap_or(UNKNOWN), bottles: &ask.bottles, brief: true };
+    let showing = Showing::in_brief(currency.unwrap_or(UNKNOWN), &ask.bottles);
     let (Some(glass), Some(spec)) = (answer.specs.first(), ask.specs.first()) else {
         return RecipeOutReply::default();
     };

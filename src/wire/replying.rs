@@ -128,7 +128,7 @@ fn record(figure: &Figure, shown: Shown, showing: Showing) -> records::Figure {
         } else {
             figure.working.steps.iter().map(|line| step(line, showing)).collect()
         },
-        range: showing.range(figure),
+        range: (showing.range)(showing, figure),
     }
 }
 

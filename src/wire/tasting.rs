@@ -43,11 +43,7 @@ fn replied(ask: &OffersAsk) -> OffersReply {
     }
     let costs: Vec<_> =
         all.iter().map(|(weighed, ..)| weighed.measure.as_ref().map(|cost| cost.value)).collect();
-    let showing = Showing {
-        currency: currency(&ask.house.currency).unwrap_or(UNKNOWN),
-        bottles: &[],
-        brief: false,
-    };
+    let showing = Showing::in_full(currency(&ask.house.currency).unwrap_or(UNKNOWN), &[]);
     let offers = all.into_iter().zip(ranks(&costs)).map(|((weighed, paid, buys), rank)| {
         let Weighed { bottle, measure, glass, margin, at_most, fits } = weighed;
         OfferReply {
