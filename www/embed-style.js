@@ -7,7 +7,7 @@ const CSS = `
 :host([theme="dark"]) .mat { --ink: #ece2d0; --ground: #201912; --seam: #8a6a4f; --accent: #eba577; color-scheme: dark; }
 :host([theme="light"]) .mat { --ink: #241a12; --ground: #fbf6ec; --seam: #a5774f; --accent: #7d3510; color-scheme: light; }
 .mat {
-  box-sizing: border-box; margin-block: 1em; padding: .8em 1em; border-radius: 1em;
+  display: flow-root; box-sizing: border-box; margin-block: 1em; padding: .8em 1em; border-radius: 1em;
   color: var(--farthing-ink, var(--ink, inherit));
   background: var(--farthing-ground, var(--ground, transparent));
   border: 1px dashed var(--farthing-seam, var(--seam, currentColor));

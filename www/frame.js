@@ -25,6 +25,8 @@ document.head.append(policy);
 
 const main = /** @type {HTMLElement} */ (document.getElementById("glass"));
 document.body.style.margin = "0";
+// Margins at its ends count into its height.
+main.style.display = "flow-root";
 document.body.style.font = "1rem/1.4 system-ui, sans-serif";
 
 /** @param {"h2" | "p" | "li"} tag @param {string} text */

@@ -21,6 +21,9 @@ const near = new IntersectionObserver((entries) => {
   for (const { isIntersecting, target } of entries) if (isIntersecting) waiting.get(target)?.();
 }, { rootMargin: NEAR });
 
+/** An engine tells of what a policy held back a moment after that failed. */
+const TOLD_WITHIN_MS = 100;
+
 /** Whether the policy of the page held back something of ours. */
 let held = false;
 document.addEventListener("securitypolicyviolation", ({ blockedURI }) => {
@@ -91,7 +94,8 @@ export class FarthingGlass extends HTMLElement {
   }
 
   /** @param {unknown} error */
-  #tell(error) {
+  async #tell(error) {
+    await new Promise((resolve) => setTimeout(resolve, TOLD_WITHIN_MS));
     const why = error instanceof Error && error.message in trouble ? error.message : held ? "policy" : "not_loaded";
     const line = document.createElement("p");
     line.part.add("trouble");
