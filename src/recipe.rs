@@ -184,11 +184,13 @@ struct Reading {
     part: Option<Measure>,
     line: Line,
     notes: Vec<String>,
+    /// The word of a measure without a size, if one was met.
+    sizeless: Option<String>,
 }
 
 impl Reading {
     fn new(hand: Hand, part: Option<Measure>) -> Self {
-        Reading { hand, part, line: Line::default(), notes: Vec::new() }
+        Reading { hand, part, line: Line::default(), notes: Vec::new(), sizeless: None }
     }
 
     /// Takes off what stands before the measure: that it decorates, and what is done.
@@ -322,7 +324,10 @@ impl Reading {
                 self.line.measure = front.quantity();
                 self.say(front.unit_typed);
             }
-            (_, Means::NoSize) => self.say(front.typed),
+            (_, Means::NoSize) => {
+                self.say(front.typed);
+                self.sizeless = Some(front.unit_typed.into());
+            }
             _ => self.line.measure = front.quantity(),
         }
     }
@@ -362,11 +367,15 @@ impl Reading {
         self.line.note = self.notes.join(", ");
         let silent = self.line.measure.is_none() && self.line.fault.is_none();
         if silent && !self.line.garnish {
-            let pinch = self.line.note.split(',').find_map(|note| {
-                let front = front(note, self.hand)?;
-                (front.means == Means::NoSize && front.rest.is_empty()).then_some(front.unit_typed)
-            });
-            self.line.fault = Some(match pinch {
+            let in_note = || {
+                self.line.note.split(',').find_map(|note| {
+                    let front = front(note, self.hand)?;
+                    let pinch = front.means == Means::NoSize && front.rest.is_empty();
+                    pinch.then(|| front.unit_typed.into())
+                })
+            };
+            let word = self.sizeless.or_else(in_note).filter(|word| !word.is_empty());
+            self.line.fault = Some(match word {
                 Some(word) => Fault::new(Code::UnitUnknown).with("typed", word),
                 None => Fault::new(Code::MeasureMissing),
             });

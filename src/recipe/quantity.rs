@@ -17,6 +17,9 @@ use alloc::vec::Vec;
 /// Words of one unit: "cuillère à soupe" has three, "oz by weight" too.
 const MOST_UNIT_WORDS: usize = 3;
 
+/// Bytes of a unit that is written short: a longer word with a point ends a sentence.
+const MOST_ABBREVIATION: usize = 6;
+
 /// Characters of a number that stay as they were written; a longer one is written anew.
 const MOST_WRITTEN: usize = 20;
 
@@ -77,15 +80,25 @@ pub fn front(text: &str, hand: Hand) -> Option<Front<'_>> {
     // "40% gin", "7up" and "12-year-old rum" begin with a number that counts nothing.
     let bare = rest.trim_start_matches(is_space);
     let begins_a_word = bare.starts_with(['%', '°', '\'', '"', '″', '’'])
-        || rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-');
+        || (rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-')
+            && !typed.ends_with('-'));
     let (fullness, from) = fullness(rest, hand);
     let Some((means, unit_typed, rest)) = unit(from, hand) else {
         if begins_a_word {
             return None;
         }
-        let rest = after_any(bare, ARTICLES).unwrap_or(bare);
-        let means = Means::Piece;
-        return made(text, bare, Numbers { read, typed }, ("", means, ""), rest, hand);
+        let numbers = Numbers { read, typed };
+        if after_any(bare, FULLNESS).is_none()
+            && let Some((word, rest)) = unknown_unit(bare)
+        {
+            return made(text, rest, numbers, (word, Means::NoSize, ""), rest, hand);
+        }
+        let rest = after_any(bare, ARTICLES);
+        // "3/10 di gin" is so much of something that is not said.
+        if rest.is_none() && after_link(bare).len() < bare.len() {
+            return made(text, bare, numbers, ("", Means::NoSize, ""), after_link(bare), hand);
+        }
+        return made(text, bare, numbers, ("", Means::Piece, ""), rest.unwrap_or(bare), hand);
     };
     let (numbers, rest) = match to_second(&read, typed, rest, means, hand) {
         Some((range, behind)) => (Numbers { read: range, typed: "" }, behind),
@@ -207,7 +220,9 @@ fn number(text: &str, marks: Marks) -> Option<Result<(Fraction, &str), Fault>> {
     let ends = |rest: &str| !rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-');
     let own = NUMBERS.iter().filter_map(|(halves, words)| {
         let rest = after_any(text, words)?;
-        ends(rest).then_some((Fraction::new(*halves, 2)?, rest))
+        // "un demi-citron".
+        let links = before(text, rest).ends_with('-');
+        (ends(rest) || links).then_some((Fraction::new(*halves, 2)?, rest))
     });
     if !digits && let Some(read) = own.min_by_key(|(_, rest)| rest.len()) {
         return Some(Ok(read));
@@ -310,8 +325,20 @@ fn unit(text: &str, hand: Hand) -> Option<(Means, &str, &str)> {
     word_ends(text).into_iter().rev().find_map(|end| {
         let (words, rest) = text.split_at_checked(end)?;
         let means = meaning(words, hand.kitchen)?;
-        Some((means, words, rest.strip_prefix('.').unwrap_or(rest)))
+        Some((means, words, rest.strip_prefix(['.', '\'', '’']).unwrap_or(rest)))
     })
+}
+
+/// A word behind a number that must be a unit that is not known: one that is cut short with a point, or
+/// that nobody could say, such as "tbl". What is left follows it.
+fn unknown_unit(text: &str) -> Option<(&str, &str)> {
+    let end = text.find(|c: char| !is_letter(c)).filter(|end| *end <= MOST_ABBREVIATION)?;
+    let (word, rest) = text.split_at_checked(end)?;
+    let behind = rest.strip_prefix('.').unwrap_or(rest);
+    let cut = behind.len() < rest.len() && !behind.trim_matches(is_space).is_empty();
+    let vowel = |c: char| !c.is_ascii() || matches!(small(c), 'a' | 'e' | 'i' | 'o' | 'u' | 'y');
+    let unsaid = !word.contains(vowel) && (rest.is_empty() || rest.starts_with(is_space));
+    (end > 0 && (cut || unsaid)).then_some((word, behind))
 }
 
 /// Where the first words of a text end.

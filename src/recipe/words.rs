@@ -55,26 +55,26 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (As("tbsp"), "tbs|tblsp|tablespoonful"),
     (As("tsp"), "teaspoonful"),
     (Code("bar_spoon"), "bar spoonful|barspoonful|bs"),
-    (Code("g"), "grs"),
+    (Code("g"), "grs|gr|gm|gms"),
     (Code("ml"), "mil"),
     (Part, "part|parts"),
     (
         Piece,
         "slice|sprig|cube|leaf|leaves|wedge|wheel|half wheel|twist|strip|stick|stalk|pod|chunk|\
-         coin|ring|lump|clove",
+         coin|ring|lump|clove|spear|segment|ribbon|disc|curl|swath",
     ),
     (
         NoSize,
         "pinch|pinches|handful|bunch|bunches|knob|scoop|sprinkle|grating|squeeze|glug|shot|jigger|\
          pony|finger|measure|glass|glasses|can|tin|jar|packet|quart|qt|gallon|gal|spoon|spoonful|\
-         few|dozen",
+         few|dozen|bag|box|boxes|carton|dollop|dram|nip|tot|jug|pitcher|tray",
     ),
     // German. A spoon is a metric spoon (DIN leaves it open; kitchens take 15 and 5 ml).
     (Code("cl"), "zentiliter"),
     (Code("dl"), "deziliter"),
     (Code("g"), "gramm"),
-    (Code("metric_tbsp"), "el|essloffel"),
-    (Code("metric_tsp"), "tl|teeloffel"),
+    (Code("metric_tbsp"), "el|essloffel|essl"),
+    (Code("metric_tsp"), "tl|teeloffel|teel|kl|kaffeeloffel"),
     (Code("bar_spoon"), "bl|barloffel"),
     (Code("dash"), "spritzer"),
     (Code("splash"), "schuss"),
@@ -83,12 +83,28 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (Code("bottle"), "flasche|flaschen"),
     (Code("piece"), "stuck|stucke|stueck|stk"),
     (Part, "teil|teile"),
-    (Piece, "scheibe|scheiben|zweig|zweige|blatt|blatter|wurfel|zeste|zesten|spalte|spalten"),
-    (NoSize, "prise|prisen|handvoll|tasse|dose|glas"),
+    (
+        Piece,
+        "scheibe|scheiben|zweig|zweige|blatt|blatter|wurfel|zeste|zesten|spalte|spalten|stiel|\
+         stiele|stangel|stange|stangen|streifen|spirale",
+    ),
+    (
+        NoSize,
+        "prise|prisen|handvoll|tasse|dose|glas|schluck|hauch|becher|pck|packchen|packung|bund|msp|\
+         messerspitze|kugel|kugeln|spur|etwas|viertel|drittel|achtel",
+    ),
     // French.
     (Code("g"), "gramme"),
-    (Code("metric_tbsp"), "c a s|c a soupe|cas|cuillere a soupe|cuilleres a soupe"),
-    (Code("metric_tsp"), "c a c|c a cafe|cac|cuillere a cafe|cuilleres a cafe|cuillere a the"),
+    (
+        Code("metric_tbsp"),
+        "c a s|c a soupe|cas|cuillere a soupe|cuilleres a soupe|cs|c s|cuil a soupe|\
+         cuilleree a soupe|cuillerees a soupe|grande cuillere|grandes cuilleres",
+    ),
+    (
+        Code("metric_tsp"),
+        "c a c|c a cafe|cac|cuillere a cafe|cuilleres a cafe|cuillere a the|c c|c a the|\
+         cuil a cafe|cuilleree a cafe|cuillerees a cafe|petite cuillere|petites cuilleres",
+    ),
     (Code("bar_spoon"), "cuillere de bar|cuilleres de bar|cuillere a melange"),
     (Code("dash"), "trait"),
     (Code("drop"), "goutte"),
@@ -96,35 +112,61 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (Code("drizzle"), "filet"),
     (As("oz"), "once"),
     (Code("bottle"), "bouteille"),
-    (Piece, "tranche|rondelle|feuille|brin|branche|morceau|morceaux|quartier"),
-    (NoSize, "pincee|poignee|verre"),
+    (
+        Piece,
+        "tranche|rondelle|feuille|brin|branche|morceau|morceaux|quartier|tige|baton|gousse|\
+         clou|ecorce|carre|jus",
+    ),
+    (
+        NoSize,
+        "pincee|poignee|verre|larme|doigt|noix|sachet|canette|boite|botte|peu|quelques|soupcon|\
+         pointe|paquet|mesure|cuillere|cuilleree",
+    ),
     // Spanish.
     (Code("ml"), "mililitro"),
     (Code("cl"), "centilitro"),
     (Code("l"), "litro"),
     (Code("g"), "gramo"),
-    (Code("metric_tbsp"), "cucharada|cda"),
-    (Code("metric_tsp"), "cucharadita|cdta"),
-    (Code("bar_spoon"), "cucharada de bar|cuchara de bar|cucharilla"),
+    (Code("metric_tbsp"), "cucharada|cda|cucharada sopera|cucharadas soperas|cuchara"),
+    (
+        Code("metric_tsp"),
+        "cucharadita|cdta|cdita|cucharilla|cucharadita de cafe|cucharaditas de cafe",
+    ),
+    (Code("bar_spoon"), "cucharada de bar|cuchara de bar|cucharilla de bar|cucharilla mezcladora"),
     (Code("dash"), "golpe"),
     (Code("drop"), "gota"),
-    (Code("splash"), "chorro|chorrito"),
+    (Code("splash"), "chorro|chorrito|chorreon"),
     (As("oz"), "onza"),
     (Code("bottle"), "botella"),
     (Part, "parte"),
-    (Piece, "rodaja|hoja|rama|ramita|pieza|trozo|terron|terrones|cubo|gajo"),
-    (NoSize, "pizca|punado|vaso|taza"),
+    (
+        Piece,
+        "rodaja|hoja|rama|ramita|pieza|trozo|terron|terrones|cubo|gajo|hojita|piel|cascara|corteza|\
+         vaina|tira|cubito|zumo",
+    ),
+    (
+        NoSize,
+        "pizca|punado|vaso|taza|pellizco|manojo|copa|lata|sobre|poco|medida|chupito|toque|dedo|\
+         cuarto|tercio",
+    ),
     // Italian.
     (Code("ml"), "millilitri"),
     (Code("cl"), "centilitri"),
     (Code("l"), "litri"),
     (Code("g"), "grammo|grammi"),
-    (Code("metric_tbsp"), "cucchiaio|cucchiai"),
-    (Code("metric_tsp"), "cucchiaino|cucchiaini"),
-    (Code("bar_spoon"), "cucchiaino da bar|cucchiaini da bar"),
+    (
+        Code("metric_tbsp"),
+        "cucchiaio|cucchiai|cucchiaio da tavola|cucchiai da tavola|cucchiaio da minestra",
+    ),
+    (
+        Code("metric_tsp"),
+        "cucchiaino|cucchiaini|cucchiaino da caffe|cucchiaini da caffe|cucchiaino da te|\
+         cucchiaini da te",
+    ),
+    (Code("bar_spoon"), "cucchiaino da bar|cucchiaini da bar|cucchiaio da bar|cucchiai da bar"),
     (Code("dash"), "spruzzo|spruzzi"),
     (Code("drop"), "goccia|gocce"),
-    (Code("splash"), "goccio|schizzo"),
+    (Code("splash"), "goccio|schizzo|spruzzata"),
     (Code("drizzle"), "filo"),
     (As("oz"), "oncia"),
     (Code("bottle"), "bottiglia|bottiglie"),
@@ -132,9 +174,14 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (
         Piece,
         "fetta|fette|foglia|foglie|rametto|rametti|pezzo|pezzi|zolletta|zollette|cubetto|cubetti|\
-         spicchio|spicchi|scorza",
+         spicchio|spicchi|scorza|scorze|scorzetta|scorzette|stecca|stecche|baccello|ramoscello|\
+         chicco|chicchi|buccia|fettina|fettine|succo",
     ),
-    (NoSize, "pizzico|manciata|bicchiere|tazza"),
+    (
+        NoSize,
+        "pizzico|manciata|bicchiere|tazza|tazzina|bustina|lattina|misurino|po|qualche|ciuffo|\
+         mazzetto|punta|etto|etti",
+    ),
 ];
 
 /// Letters that mean a unit only as they are written: a large T is a tablespoon, a small one a teaspoon.
@@ -146,7 +193,9 @@ const FILLERS: [&str; 4] = ["of ", "a ", "an ", "the "];
 /// What words mean behind a number; nothing if they are no unit.
 pub fn meaning(words: &str, kitchen: Kitchen) -> Option<Means> {
     let named = |word: &str| unit_named(word, kitchen, None).ok().flatten();
-    if let Some((_, word)) = LETTERS.iter().find(|(letter, _)| *letter == words) {
+    let letter = LETTERS.iter().find(|(letter, _)| *letter == words);
+    // Elsewhere "c." is the first of the letters of a spoon.
+    if let Some((_, word)) = letter.filter(|(_, word)| *word != "cup" || kitchen == Kitchen::Us) {
         return named(word).map(Means::Unit);
     }
     let words = folded(words);
@@ -173,7 +222,7 @@ pub const NUMBERS: &[(i128, &str)] = &[
     (
         1,
         "half an|half a|eine halbe|einer halben|ein halber|ein halbes|halbe|halber|halbes|un demi|\
-         une demi|demi|media|medio|mezzo|mezza",
+         une demi|demi|media|medio|mezzo|mezza|un demi-|une demi-|demi-",
     ),
     (2, "ein|eine|einen|einer|un|une|una|uno"),
     (3, "one and a half|eineinhalb|anderthalb"),
@@ -207,7 +256,9 @@ pub const AND: &str = "+|&|plus|and|und|et|y|e|più";
 /// What may stand between a number and its unit, and says how full it is.
 pub const FULLNESS: &str = "\
     good|generous|scant|heaped|heaping|level|rounded|small|big|large|short|long|thin|thick|full|\
-    fresh|guter|kleiner|kräftiger|großer|petit|petite|bon|bonne|pequeño|buen|piccolo|good-sized";
+    fresh|guter|kleiner|kräftiger|großer|petit|petite|bon|bonne|pequeño|buen|piccolo|good-sized|\
+    sm|lg|med|medium|gestrichener|gestrichene|gehäufter|gehäufte|knapper|kleine|große|grande|\
+    colmada|colmado|rasa|raso|colmo|piccola|grosse|gros";
 
 /// What links a unit to a name. Only in lower case: a name may begin with such a word.
 pub const LINKS: &str = "\
@@ -220,7 +271,9 @@ pub const ARTICLES: &str = "a|an|of a|of an|of one|of the|the";
 pub const GARNISH: &str = "\
     garnish with|garnish:|garnish -|garnish –|to garnish:|for garnish:|for the garnish:|\
     decoration:|garnitur:|deko:|dekoration:|garniture :|garniture:|décoration :|décoration:|\
-    decoración:|guarnición:|guarnizione:|decorazione:";
+    decoración:|guarnición:|guarnizione:|decorazione:|zum garnieren:|zur garnitur:|\
+    pour la décoration :|pour la décoration:|pour décorer :|pour décorer:|para decorar:|\
+    para la decoración:|per la decorazione:|per guarnire:";
 
 /// The same as a note, or at its end.
 pub const FOR_GARNISH: &str = "\
@@ -240,7 +293,9 @@ pub const LEADS: &str = "\
     the juice of|fresh juice of|juice of|juice from|juice and zest of|zest of|peel of|\
     auffüllen mit|aufgießen mit|mit|saft von|saft|compléter avec|compléter de|allonger avec|\
     allonger de|jus d’|jus d'|jus de|le jus d’|le jus d'|le jus de|completar con|rellenar con|\
-    zumo de|jugo de|el zumo de|el jugo de|colmare con|completare con|top di|succo di|il succo di";
+    zumo de|jugo de|el zumo de|el jugo de|colmare con|completare con|top di|succo di|il succo di|\
+    top de|zum auffüllen:|compléter avec du|compléter avec de la|compléter avec de l’|\
+    compléter avec de l'|allonger d’|allonger d'";
 
 /// Leads that only count before a number: "juice of half a lime", but "jus de citron" is a name.
 pub const LEADS_BEFORE_NUMBERS: &str = "\
@@ -250,7 +305,7 @@ pub const LEADS_BEFORE_NUMBERS: &str = "\
 /// What is done, at the end of a name: it becomes a note.
 pub const TAILS: &str = "\
     to top up|to top|to fill|to taste|as needed|zum auffüllen|auffüllen|aufgießen|nach geschmack|\
-    pour compléter|au goût|para completar|al gusto|a colmare|q.b.|and serve|and enjoy";
+    pour compléter|au goût|para completar|al gusto|a colmare|q.b|and serve|and enjoy";
 
 /// What stands above other lines, where no colon says so.
 pub const HEADINGS: &str = "\
@@ -259,7 +314,8 @@ pub const HEADINGS: &str = "\
 
 /// What stands before how many a recipe makes.
 pub const MAKES: &str = "\
-    serves|makes|yields|yield|servings|serving size|portions|ergibt|portionen|rinde|porciones|porzioni";
+    serves|makes|yields|yield|servings|serving size|portions|ergibt|portionen|rinde|porciones|\
+    porzioni";
 
 /// The same, where a word for glasses or guests follows. A heading that begins so is no title.
 pub const FOR: &str = "for|für|pour|para|per|dosi per|zutaten für|ingredients for";
@@ -272,16 +328,17 @@ pub const DRINKS: &str = "\
 
 /// What is done, at the start of a line that is nothing else.
 pub const METHOD: &str = "\
-    shake|dry shake|stir|strain|double strain|fine strain|pour|muddle|combine|build|blend|serve|\
-    mix|place|put|chill|whisk|express|rub|discard|swirl|roll|dump|transfer|heat|boil|bring|simmer|\
-    let|leave|enjoy|lengthen|churn|infuse|dissolve|gently|slowly|carefully|then|to make|to serve|\
-    add all|add ice|add the|add everything|add remaining|fill a|fill the|fill with ice|in a|in the|\
-    into a|using a|over ice|all ingredients|method:|glass:|glassware:|ice:|prep time:|total time:|\
-    im shaker|im glas|im rührglas|in einem|in einen|in ein|auf eis|alle zutaten|alles|glas:|\
-    dans un|dans une|dans le|verser|versez|mélanger|mélangez|secouer|secouez|frapper|frappez|\
-    remuer|remuez|filtrer|filtrez|servir|servez|ajouter|ajoutez|piler|pilez|mettre|mettez|\
-    en una|en un|agitar|remover|colar|verter|mezclar|machacar|añadir|poner|\
-    in uno|in una|in un|shakerare|agitare|mescolare|filtrare|versare|servire|aggiungere|pestare";
+    shake|dry shake|stir|strain|double strain|fine strain|pour over|pour into|pour the|pour all|\
+    pour everything|pour ingredients|muddle|combine|build|blend|serve|mix|place|put|chill|whisk|\
+    express|rub|discard|swirl|roll|dump|transfer|heat|boil|bring|simmer|let|leave|enjoy|lengthen|\
+    churn|infuse|dissolve|gently|slowly|carefully|then|to make|to serve|add all|add ice|add the|\
+    add everything|add remaining|fill a|fill the|fill with ice|in a|in the|into a|using a|\
+    over ice|all ingredients|method:|glass:|glassware:|ice:|prep time:|total time:|im shaker|\
+    im glas|im rührglas|in einem|in einen|in ein|auf eis|alle zutaten|alles|glas:|dans un|\
+    dans une|dans le|verser|versez|mélanger|mélangez|secouer|secouez|frapper|frappez|remuer|\
+    remuez|filtrer|filtrez|servir|servez|ajouter|ajoutez|piler|pilez|mettre|mettez|en una|en un|\
+    agitar|remover|colar|verter|mezclar|machacar|añadir|poner|in uno|in una|in un|shakerare|\
+    agitare|mescolare|filtrare|versare|servire|aggiungere|pestare";
 
 /// The same, at its end.
 pub const METHOD_ENDS: &str = "\
