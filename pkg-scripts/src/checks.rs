@@ -11,6 +11,7 @@ use std::path::Path;
 
 use crate::failure::{Failure, Outcome};
 use crate::files;
+use crate::one_file;
 use crate::page;
 use crate::project::Project;
 
@@ -77,10 +78,11 @@ impl Display for Finding {
     }
 }
 
+/// Every text but the page as one file, which is made of the others.
 fn texts(folder: &Path, above: &str, ends: &[&str]) -> Outcome<Vec<Source>> {
     files::list(folder)?
         .into_iter()
-        .filter(|path| ends.iter().any(|end| path.ends_with(end)))
+        .filter(|path| path != one_file::FILE && ends.iter().any(|end| path.ends_with(end)))
         .map(|path| {
             Ok(Source {
                 text: files::read_text(&folder.join(&path))?,

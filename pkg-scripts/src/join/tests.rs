@@ -167,6 +167,27 @@ fn puts_what_is_imported_late_into_a_second_file() {
     );
 }
 
+#[test]
+fn puts_everything_into_one_file() {
+    let modules = [
+        (
+            "main.js",
+            "import { one } from \"./a.js\";\nconst later = async () => (await import(\"./b.js\")).two + one;\n",
+        ),
+        ("a.js", "export const one = 1;\n"),
+        ("b.js", "import { one } from \"./a.js\";\nexport const two = one + 1;\n"),
+    ];
+    let texts = modules.iter().map(|(file, text)| ((*file).to_owned(), (*text).to_owned()));
+    let whole = join_whole(&texts.collect(), "main.js").unwrap();
+    assert_eq!(
+        whole.text,
+        "// a.js\nconst a$one = 1;\n\
+         // b.js\nconst b$two = a$one + 1;\n\
+         // main.js\nconst main$later = async () => (await Promise.resolve({ two: b$two })).two + a$one;\n",
+    );
+    assert_eq!(whole.files, files(&["a.js", "b.js", "main.js"]));
+}
+
 fn files(files: &[&str]) -> Vec<String> {
     files.iter().map(|file| (*file).to_owned()).collect()
 }
