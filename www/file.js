@@ -22,7 +22,7 @@ export function fileTools() {
   const element = make("div", { class: "file-tools" },
     make("button", { type: "button", class: "quiet", click: () => saveText(kept.saveFile(), fileWords.name(today())) }, fileWords.save),
     make("button", { type: "button", class: "quiet", click: () => picker.click() }, fileWords.bring),
-    setAside, picker, about, oneFileOffer(download));
+    setAside, picker, about, ...oneFileOffer(download));
 
   /** @param {string} text */
   function offer(text) {

@@ -6,14 +6,13 @@ import { oneFile as oneFileWords } from "./words-one-file.js";
 
 /** @param {(file: Blob, name: string) => void} save */
 export function oneFileOffer(save) {
-  if (isOneFile) return make("div", { class: "file-about" }, make("p", {}, oneFileWords.here));
-  const link = make("a", { class: "quiet", href: "one-file.html", download: oneFileWords.name }, oneFileWords.keep);
-  // Fetched here, so that it can be said when it does not come: the offline worker does not keep it.
-  link.addEventListener("click", async (event) => {
-    event.preventDefault();
-    const file = await fetch(link.href).then((reply) => (reply.ok ? reply.blob() : null), () => null);
-    if (file) save(file, oneFileWords.name);
-    else note("one_file", oneFileWords.gone);
-  });
-  return make("div", { class: "file-about" }, make("p", {}, link, ` ${oneFileWords.about}`));
+  const about = make("div", { class: "file-about" }, make("p", {}, isOneFile ? oneFileWords.here : oneFileWords.about));
+  return isOneFile ? [about] : [make("button", { type: "button", class: "quiet", click: () => fetchFile(save) }, oneFileWords.keep), about];
+}
+
+/** The offline worker does not keep the file, which most never ask for. @param {(file: Blob, name: string) => void} save */
+async function fetchFile(save) {
+  const file = await fetch("one-file.html").then((reply) => (reply.ok ? reply.blob() : null), () => null);
+  if (file) save(file, oneFileWords.name);
+  else note("done", oneFileWords.gone);
 }

@@ -11,7 +11,7 @@ const { check, lengths = "" } = packed.dataset;
 const bytes = bytesOf(packed.textContent ?? "");
 
 if (checksum(bytes) === Number(check)) start(unpacked(bytes));
-else /** @type {HTMLElement} */ (document.querySelector(".late")).textContent = damaged;
+else sayFirst(damaged);
 
 /** @param {Uint8Array} everything the style, the scripts and the core, one after another */
 function start(everything) {
@@ -22,6 +22,13 @@ function start(everything) {
   const text = new TextDecoder();
   append("style", text.decode(style));
   append("script", trusted(text.decode(script)), { type: "module" });
+}
+
+/** Above the worked example. @param {string} words */
+function sayFirst(words) {
+  const late = /** @type {HTMLElement} */ (document.querySelector(".late"));
+  late.textContent = words;
+  late.parentElement?.prepend(late);
 }
 
 /** The policy of the file knows both texts by their hashes. @param {"style" | "script"} tag @param {string} text @param {object} more */

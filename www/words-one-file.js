@@ -4,9 +4,9 @@
 export const oneFile = {
   name: "farthing.html",
   keep: "keep this page in one file",
-  about: "(under 200 KB). It opens without a network on any device with a browser. Your shelf is not in it: save that to a file as well, and bring it back there.",
+  about: "That file has less than 200 KB, and any browser opens it without a network. Your shelf is not in it: save that to a file as well, and bring it back there.",
   gone: "The file did not come: it needs signal, once. Try again when there is some.",
   here: "This page is one file. Send it on as it is: it fetches nothing and sends nothing. What you keep stays in this browser, not in the file.",
 };
 
-export const damaged = "This copy of the page is damaged: an editor or a mail program changed it on the way. Nothing that you kept is lost. Get the file again, and send it in a zip folder.";
+export const damaged = "This copy of the page is damaged: an editor or a mail program changed it on the way. Nothing that you kept is lost. Get the file again: in a zip folder it arrives as it was.";
