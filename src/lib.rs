@@ -25,6 +25,7 @@ pub mod density;
 pub mod doubt;
 pub mod drink;
 pub mod keeping;
+pub mod link;
 pub mod measure;
 pub mod measuring;
 pub mod menu;

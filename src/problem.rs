@@ -98,6 +98,14 @@ codes! {
     RecipeTooLong = "recipe_too_long",
     /// A recipe's data that are damaged, or hold no recipe.
     RecipeUnreadable = "recipe_unreadable",
+    /// A link that is not one of ours, or is damaged.
+    LinkUnreadable = "link_unreadable",
+    /// A link made by a newer version.
+    LinkNewer = "link_newer",
+    /// More than a link can carry.
+    LinkTooLong = "link_too_long",
+    /// A link that holds, but is longer than some who pass it on let through.
+    LinkLong = "link_long",
     /// A request that is not of the agreed form.
     RequestUnreadable = "request_unreadable",
     /// The device refuses to keep anything.

@@ -10,6 +10,7 @@ mod facts;
 pub mod json;
 mod keeping;
 pub mod kept;
+mod link;
 mod measuring;
 mod ranging;
 mod recipe;
@@ -26,6 +27,7 @@ pub use embed::{
 };
 pub use facts::{facts, shop};
 pub use keeping::keeping;
+pub use link::{LinkAsk, LinkReply, LinkedAsk, LinkedReply, SentGlass, SentHouse, link, linked};
 pub use measuring::measure;
 pub use recipe::recipe;
 pub use recipe_out::recipe_out;
@@ -49,6 +51,9 @@ use records::{Ask, CurrencyRow, MovesAsk, MovesReply, Reply, Tables, UnitRow};
 
 /// Characters of a name: two lines on a phone, and room for every name a label bears.
 pub const MOST_NAME: usize = 80;
+
+/// Characters of an id: those that the page makes have eighteen.
+pub(crate) const MOST_ID: usize = 64;
 
 /// Lines of a spec: more than any drink has, and a glass of so many still answers within a frame.
 pub const MOST_LINES: usize = 40;

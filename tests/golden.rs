@@ -38,6 +38,8 @@ fn every_case_answers_as_it_did() {
                 Some("keeping") => wire::keeping(&ask),
                 Some("offers") => wire::offers(&ask),
                 Some("recipe") => wire::recipe(&ask),
+                Some("link") => wire::link(&ask),
+                Some("linked") => wire::linked(&ask),
                 Some("recipe_out") => wire::recipe_out(&ask),
                 Some("embed") => wire::embed(&ask),
                 Some("tables") => wire::tables(),

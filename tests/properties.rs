@@ -173,6 +173,15 @@ proptest! {
         is_sound(&reply);
     }
 
+    /// A link carries all that makes the cost, and the working of it.
+    #[test]
+    fn prop_a_glass_costs_the_same_out_of_a_link(ask in request()) {
+        let link = reply(wire::link, &json!({"house": ask["house"], "bottles": ask["bottles"], "spec": ask["specs"][0]}));
+        let sent = &reply(wire::linked, &json!({"fragment": link["link"]}))["sent"];
+        let again = answer(&json!({"house": sent["house"], "bottles": sent["bottles"], "specs": [sent["spec"]]}));
+        prop_assert_eq!(&again["specs"][0], &answer(&ask)["specs"][0]);
+    }
+
     #[test]
     fn prop_lines_sum_to_the_glass_exactly(ask in request()) {
         let spec = &answer(&ask)["specs"][0];

@@ -16,7 +16,10 @@ use farthing::wire::kept::{
 };
 use farthing::wire::record::Declared;
 use farthing::wire::records::*;
-use farthing::wire::{EmbedAsk, EmbedBottle, EmbedLine, EmbedReply, EmbedStrength, OwnPrice};
+use farthing::wire::{
+    EmbedAsk, EmbedBottle, EmbedLine, EmbedReply, EmbedStrength, LinkAsk, LinkReply, LinkedAsk,
+    LinkedReply, OwnPrice, SentGlass, SentHouse,
+};
 use std::path::Path;
 
 fn declared() -> String {
@@ -72,13 +75,19 @@ fn declared() -> String {
         RecipeLine::declaration(),
         RecipeReply::declaration(),
         RecipeOutAsk::declaration(),
+        RecipeOutReply::declaration(),
         OwnPrice::declaration(),
         EmbedAsk::declaration(),
         EmbedLine::declaration(),
         EmbedBottle::declaration(),
         EmbedStrength::declaration(),
         EmbedReply::declaration(),
-        RecipeOutReply::declaration(),
+        LinkAsk::declaration(),
+        LinkReply::declaration(),
+        LinkedAsk::declaration(),
+        LinkedReply::declaration(),
+        SentHouse::declaration(),
+        SentGlass::declaration(),
         MovesAsk::declaration(),
         Moved::declaration(),
         MovesReply::declaration(),

@@ -101,6 +101,12 @@ export const recipe = (record) => ask(moreGlue?.recipe, record);
 /** @param {import("./records.js").RecipeOutAsk} record @returns {import("./records.js").RecipeOutReply | null} */
 export const recipeOut = (record) => ask(moreGlue?.recipe_out, record);
 
+/** @param {import("./records.js").LinkAsk} record @returns {import("./records.js").LinkReply | null} */
+export const link = (record) => ask(moreGlue?.link, record);
+
+/** @param {import("./records.js").LinkedAsk} record @returns {import("./records.js").LinkedReply | null} */
+export const linked = (record) => ask(moreGlue?.linked, record);
+
 /** @type {import("./records.js").Tables | null} */
 let known = null;
 

@@ -8,4 +8,6 @@ export function shop(ask: string): string;
 export function keeping(ask: string): string;
 export function offers(ask: string): string;
 export function recipe(ask: string): string;
+export function link(ask: string): string;
+export function linked(ask: string): string;
 export function recipe_out(ask: string): string;

@@ -427,6 +427,14 @@ export interface RecipeOutAsk {
   house: House;
   bottles: (Bottle)[];
   spec: Spec;
+  without_prices: boolean;
+}
+
+export interface RecipeOutReply {
+  text: string;
+  lines: (string)[];
+  missing: number;
+  problems: (Problem)[];
 }
 
 export interface OwnPrice {
@@ -475,10 +483,44 @@ export interface EmbedReply {
   problems: (Problem)[];
 }
 
-export interface RecipeOutReply {
-  text: string;
-  missing: number;
+export interface LinkAsk {
+  address: string;
+  house: House;
+  bottles: (Bottle)[];
+  spec: Spec;
+  without_prices: boolean;
+}
+
+export interface LinkReply {
+  link: string;
   problems: (Problem)[];
+}
+
+export interface LinkedAsk {
+  fragment: string;
+}
+
+export interface LinkedReply {
+  sent: SentGlass | null;
+  problems: (Problem)[];
+}
+
+export interface SentHouse {
+  currency: string;
+  decimal_mark: string;
+  kitchen: string;
+  tax_percent: string;
+  reclaims_tax: boolean;
+  counts_fill: boolean;
+  rough: { [key: string]: Written };
+}
+
+export interface SentGlass {
+  format: number;
+  has_prices: boolean;
+  house: SentHouse;
+  bottles: (Bottle)[];
+  spec: Spec;
 }
 
 export interface MovesAsk {

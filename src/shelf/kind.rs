@@ -6,11 +6,8 @@ use crate::wire::json::Json;
 use crate::wire::kept::Kept;
 use crate::wire::record::{Read, Write, read_json};
 use crate::wire::records::{Bottle, House, Spec};
-use crate::wire::{self, MOST_BOTTLES, MOST_SPECS};
+use crate::wire::{self, MOST_BOTTLES, MOST_ID, MOST_SPECS};
 use alloc::string::{String, ToString};
-
-/// Characters of an id: those that the page makes have twelve.
-const MOST_ID: usize = 64;
 
 /// A kind of record.
 pub struct Kind {

@@ -46,6 +46,18 @@ pub fn recipe(ask: &str) -> String {
     wire::recipe(ask)
 }
 
+/// See [`wire::link`].
+#[wasm_bindgen]
+pub fn link(ask: &str) -> String {
+    wire::link(ask)
+}
+
+/// See [`wire::linked`].
+#[wasm_bindgen]
+pub fn linked(ask: &str) -> String {
+    wire::linked(ask)
+}
+
 /// See [`wire::recipe_out`].
 #[wasm_bindgen]
 pub fn recipe_out(ask: &str) -> String {

@@ -34,7 +34,7 @@ pub fn recipe_out(ask: &str) -> String {
 }
 
 fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
-    let RecipeOutAsk { house, bottles, spec } = ask;
+    let RecipeOutAsk { house, bottles, spec, without_prices } = ask;
     let ask = Ask { house, bottles, pours: Vec::new(), specs: vec![spec] };
     let mut problems = Problems::default();
     let currency = problems.keep("house.currency", currency(&ask.house.currency));
@@ -44,15 +44,16 @@ fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
     let (Some(glass), Some(spec)) = (answer.specs.first(), ask.specs.first()) else {
         return RecipeOutReply::default();
     };
+    let lines = ingredients(spec, &ask);
     let mut fields = vec![
         ("@context", text("https://schema.org")),
         ("@type", text("Recipe")),
         ("name", text(&spec.name)),
         ("recipeYield", text("1")),
-        ("recipeIngredient", Json::List(ingredients(spec, &ask))),
+        ("recipeIngredient", Json::List(lines.iter().map(|line| text(line)).collect())),
     ];
     // The cost of some of the lines is not the cost of the glass.
-    let cost = shown(&glass.cost, showing).filter(|_| glass.missing == 0);
+    let cost = shown(&glass.cost, showing).filter(|_| glass.missing == 0 && !without_prices);
     if let Some(cost) = cost {
         let cost = vec![
             ("@type", text("MonetaryAmount")),
@@ -63,7 +64,7 @@ fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
     }
     let mut out = String::new();
     object(fields).write(&mut out);
-    RecipeOutReply { text: out, missing: counted(glass.missing), problems: told(problems.0) }
+    RecipeOutReply { text: out, lines, missing: counted(glass.missing), problems: told(problems.0) }
 }
 
 fn text(text: &str) -> Json {
@@ -74,7 +75,7 @@ fn object(fields: Vec<(&str, Json)>) -> Json {
     Json::Object(fields.into_iter().map(|(key, value)| (key.into(), value)).collect())
 }
 
-fn ingredients(spec: &Spec, ask: &Ask) -> Vec<Json> {
+fn ingredients(spec: &Spec, ask: &Ask) -> Vec<String> {
     let hand = hand(&ask.house, &mut Problems::default());
     let line = |line: &Line| {
         let bottle = bottle_of(line, &ask.bottles);
@@ -90,7 +91,7 @@ fn ingredients(spec: &Spec, ask: &Ask) -> Vec<Json> {
         // A measure that cannot be read stays as it was typed.
         let typed = if measure.is_none() { one_line(&line.measure.text) } else { String::new() };
         let printed = printed(&read, domain_hand(hand));
-        Json::Text(format!("{typed} {printed}").trim().into())
+        format!("{typed} {printed}").trim().into()
     };
     spec.lines.iter().map(line).collect()
 }

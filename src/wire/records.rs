@@ -585,6 +585,8 @@ records! {
         bottles: Vec<Bottle>,
         /// The spec.
         spec: Spec,
+        /// Whether what it costs stays here.
+        without_prices: bool,
     }
 
     replied
@@ -593,6 +595,8 @@ records! {
     RecipeOutReply {
         /// The recipe as JSON-LD. Its cost is in it if every line has one.
         text: String,
+        /// Its lines, as the recipe has them.
+        lines: Vec<String>,
         /// How many lines have no cost.
         missing: u64,
         /// What could not be read or reckoned, and where.
