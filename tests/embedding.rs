@@ -19,7 +19,7 @@ const PRICES: &str = "rye whisky: 28 for 70 cl at 40 %; orange bitters: 18.50 fo
 
 fn ask(changes: Value) -> Value {
     let mut ask = json!({
-        "currency": "GBP", "decimal_mark": ".", "kitchen": "uk", "method": "stirred", "prices": PRICES,
+        "currency": "GBP", "decimal_mark": ".", "own_decimal_mark": ".", "kitchen": "uk", "method": "stirred", "prices": PRICES,
         "lines": ["50 ml rye whisky", "5-10 ml rosemary syrup", "2 dashes orange bitters", "Garnish: lemon twist"],
     });
     for (key, value) in changes.as_object().unwrap() {
@@ -30,6 +30,18 @@ fn ask(changes: Value) -> Value {
 
 fn embed(changes: Value) -> Value {
     serde_json::from_str(&wire::embed(&ask(changes).to_string())).unwrap()
+}
+
+/// The snippet of a glass of the shelf, put on a page.
+fn on_a_page(shelf: &Value) -> (Value, Value) {
+    let out: Value = serde_json::from_str(&wire::recipe_out(&shelf.to_string())).unwrap();
+    let page = json!({
+        "lines": out["page_lines"], "prices": out["page_prices"], "decimal_mark": shelf["house"]["decimal_mark"],
+    });
+    let shelf =
+        json!({"house": shelf["house"], "bottles": shelf["bottles"], "specs": [shelf["spec"]]});
+    let answer: Value = serde_json::from_str(&wire::answer(&shelf.to_string())).unwrap();
+    (answer["specs"][0].clone(), embed(page))
 }
 
 /// Codes and places of the problems.
@@ -117,7 +129,7 @@ fn names_meet_by_their_words() {
 #[test]
 fn prices_are_written_as_their_writer_writes() {
     let cost = |changes: Value| embed(changes)["glass"]["lines"][0]["cost"]["value"].clone();
-    let comma = json!({"decimal_mark": ",", "prices": "rye whisky: 28,70 € for 0,7 l"});
+    let comma = json!({"decimal_mark": ",", "own_decimal_mark": ".", "prices": "rye whisky: 28,70 € for 0,7 l"});
     assert_eq!(cost(comma), "2.05");
     // A name with a colon, and lines in place of semicolons.
     let lines = json!({"prices": "Rye: whisky: £28 for 70cl\norange bitters: 18.50 for 100 ml"});
@@ -161,7 +173,7 @@ fn what_is_wrong_is_told_at_its_place_and_the_rest_stands() {
     tells(json!({"currency": "pounds"}), "currency_unknown", "currency");
     tells(json!({"method": "boiled"}), "choice_unknown", "method");
     tells(json!({"part": "a lot"}), "unit_unknown", "part");
-    tells(json!({"decimal_mark": "'"}), "choice_unknown", "house.decimal_mark");
+    tells(json!({"decimal_mark": "'"}), "choice_unknown", "decimal_mark");
     tells(json!({"lines": ["top with orange bitters"]}), "measure_missing", "lines[0]");
     tells(json!({"lines": ["2 parts rye whisky"]}), "parts_need_size", "lines[0]");
     tells(json!({"lines": ["20 g rye whisky"]}), "kind_mismatch", "lines[0].measure");
@@ -184,6 +196,47 @@ fn too_much_is_refused_with_its_limit() {
     let reply = tells(json!({"lines": lines}), "too_many_lines", "lines");
     assert_eq!(reply["lines"].as_array().unwrap().len(), 40);
     tells(json!({"lines": ["50 ml rye whisky"], "secret": 1}), "request_unreadable", "");
+}
+
+#[test]
+fn a_glass_of_the_shelf_costs_the_same_on_a_page() {
+    let case = json!({
+        "id": "rye", "name": "rye; whisky", "strength": "43,5", "wastage_percent": "2",
+        "paid": {"price": "168,50", "bottles": "6", "discount": "5 %", "delivery": "9", "tax": "out"},
+        "holds": {"text": "70 cl"},
+    });
+    let own_dash = json!({
+        "id": "bitters", "name": "orange bitters", "paid": {"price": "18,50"}, "holds": {"text": "100 ml"},
+        "rough": {"dash": {"text": "0,8", "unit": "ml"}},
+    });
+    let straw =
+        json!({"name": "paper straw", "paid": {"price": "3"}, "holds": {"text": "250 pieces"}});
+    let shelf = json!({
+        "house": {"decimal_mark": ",", "rough": {"splash": {"text": "4", "unit": "ml"}}},
+        "bottles": [case, own_dash],
+        "spec": {"name": "Lock Keeper", "lines": [
+            {"bottle": "rye", "measure": {"text": "5 cl"}},
+            {"bottle": "bitters", "measure": {"text": "2 dashes"}},
+            {"bottle": "rye", "measure": {"text": "1 splash"}},
+            {"own": straw, "measure": {"text": "1 piece"}},
+        ]},
+    });
+    let (glass, page) = on_a_page(&shelf);
+    assert_eq!(problems(&page), []);
+    assert_eq!(page["glass"]["cost"]["shown"], glass["cost"]["shown"]);
+    assert_eq!(page["lines"][1]["text"], "2 dashes orange bitters (1,6 ml)");
+    assert_eq!(page["bottles"].as_array().unwrap().len(), 3, "the rye once");
+    assert_eq!(page["bottles"][0]["name"], "rye, whisky");
+}
+
+#[test]
+fn a_page_without_prices_is_told_none() {
+    let out = wire::recipe_out(
+        r#"{"without_prices": true,
+        "bottles": [{"id": "a", "name": "gin", "paid": {"price": "28"}, "holds": {"text": "70 cl"}}],
+        "spec": {"lines": [{"bottle": "a", "measure": {"text": "50 ml"}}]}}"#,
+    );
+    assert!(out.contains(r#""page_prices":"""#) && !out.contains("28"), "{out}");
 }
 
 proptest! {

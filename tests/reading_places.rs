@@ -561,8 +561,7 @@ fn recipes() {
 }
 
 fn a_glass_on_a_page() {
-    let ask =
-        json!({"currency": "GBP", "decimal_mark": ".", "kitchen": "uk", "prices": "rye whisky 28"});
+    let ask = json!({"currency": "GBP", "decimal_mark": ".", "own_decimal_mark": ".", "kitchen": "uk", "prices": "rye whisky 28"});
     let problem = &reply(wire::embed, &ask)["problems"][0];
     assert_eq!(in_words(problem), "price_unreadable at prices typed=rye whisky 28");
     RAISED.with_borrow_mut(|raised| raised.push("price_unreadable".into()));

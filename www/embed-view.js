@@ -30,6 +30,9 @@ function localeOf(tag) {
   }
 }
 
+/** The locale in which the writer writes: as the figures are to be shown, or the language of the page. @param {HTMLElement} host */
+const writtenIn = (host) => localeOf(host.getAttribute("locale") ?? (host.closest("[lang]")?.getAttribute("lang") || "en"));
+
 /** @param {HTMLElement} host @param {HTMLElement} room @returns {Promise<Laid>} */
 export async function layGlass(host, room) {
   const output = make("output", { part: "cost" });
@@ -70,7 +73,7 @@ export async function layGlass(host, room) {
     const tag = localeOf(said("locale"));
     currency = (said("currency") ?? recipe.currency ?? "").trim().toUpperCase();
     const answer = await embed({
-      currency, decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(),
+      currency, decimal_mark: markOf(writtenIn(host)), own_decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(),
       lines: recipe.lines, part: said("part") ?? recipe.part ?? "", method: said("method") ?? recipe.method ?? "",
       prices: said("prices") ?? recipe.prices ?? "", own: ownPrices(currency),
     });

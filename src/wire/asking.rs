@@ -67,17 +67,23 @@ pub fn sheet_ask(ask: &Ask, problems: &mut Problems) -> sheet::Ask {
 
 /// How the person of a house writes.
 pub fn hand(house: &records::House, problems: &mut Problems) -> Hand {
-    let marks = match house.decimal_mark.as_str() {
-        "." => Ok(Marks::POINT),
-        "," => Ok(Marks::COMMA),
-        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
-    };
     Hand {
-        marks: problems.keep("house.decimal_mark", marks).unwrap_or(Marks::POINT),
+        marks: problems
+            .keep("house.decimal_mark", marks(&house.decimal_mark))
+            .unwrap_or(Marks::POINT),
         kitchen: problems
             .keep("house.kitchen", Kitchen::from_code(&house.kitchen))
             .unwrap_or(Kitchen::Metric),
         no_decimals: currency(&house.currency).is_ok_and(|currency| currency.digits == 0),
+    }
+}
+
+/// What stands before decimals.
+pub fn marks(mark: &str) -> Result<Marks, Fault> {
+    match mark {
+        "." => Ok(Marks::POINT),
+        "," => Ok(Marks::COMMA),
+        other => Err(Fault::new(Code::ChoiceUnknown).with("typed", other)),
     }
 }
 

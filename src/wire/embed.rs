@@ -4,21 +4,22 @@
 //! A page knows no shelf, so a bottle is known by its name, and its price is a line of text:
 //! `rye whisky: 28 for 70 cl at 40 %`. A price serves every line in whose name all its words stand.
 
-use super::asking::{Hand, hand, holds_of, measured, method, name};
+use super::asking::{Hand, holds_of, marks, measured, method, name};
 use super::ranging::Showing;
 use super::recipe::{blank, domain_hand};
 use super::record::{read_text, records};
 use super::records::{Problem, SpecReply, Written};
 use super::replying::spec_reply;
-use super::{MOST_LINES, counted, records, told, written};
+use super::{MOST_LINES, counted, told, written};
 use crate::bottle::{Bottle, House, Paid, Tax};
+use crate::measure::Measure;
 use crate::menu::{Glass, Ice, Terms};
-use crate::money::{UNKNOWN, currency};
+use crate::money::{Currency, UNKNOWN, currency};
 use crate::number::{Fraction, Kept};
 use crate::problem::{Code, Fault, Problems};
-use crate::reading;
+use crate::reading::{self, Kitchen};
 use crate::recipe::likeness::{Words, folded, whole_within};
-use crate::recipe::{self, Line};
+use crate::recipe::{self, Line, Quantity};
 use crate::sheet::{self, Charge, Placed};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -36,8 +37,10 @@ records! {
     EmbedAsk {
         /// The currency of every price, as its ISO 4217 code.
         currency: String,
-        /// What stands before decimals: `"."` or `","`.
+        /// What the writer puts before decimals: `"."` or `","`.
         decimal_mark: String,
+        /// What the reader puts there.
+        own_decimal_mark: String,
         /// Whose spoons and ounces a bare word means.
         kitchen: String,
         /// What goes in, line by line, as it stands on the page.
@@ -127,7 +130,7 @@ records! {
 ///
 /// ```
 /// let reply = farthing::wire::embed(r#"{
-///     "currency": "GBP", "decimal_mark": ".", "kitchen": "uk",
+///     "currency": "GBP", "decimal_mark": ".", "own_decimal_mark": ".", "kitchen": "uk",
 ///     "lines": ["50 ml rye whisky", "Garnish: lemon twist"],
 ///     "prices": "rye whisky: 28 for 70 cl at 40%"
 /// }"#);
@@ -142,61 +145,22 @@ pub fn embed(ask: &str) -> String {
 }
 
 fn replied(ask: EmbedAsk) -> EmbedReply {
-    let EmbedAsk { currency: code, decimal_mark, kitchen, lines, part, method: ice, prices, own } =
-        ask;
     let mut problems = Problems::default();
-    let currency = problems.keep("currency", currency(&code));
-    let house =
-        records::House { currency: code, decimal_mark, kitchen, ..records::House::default() };
-    let hand = hand(&house, &mut problems);
-    let part = measured(&millilitres(part), hand, None).and_then(reading::not_a_range);
+    let currency = problems.keep("currency", currency(&ask.currency));
+    let hands = hands(&ask, currency, &mut problems);
+    let part = measured(&millilitres(&ask.part), hands.writer, None).and_then(reading::not_a_range);
     let part = problems.keep("part", part).flatten();
 
-    let mut bottles = problems.keep("prices", writers(&prices)).unwrap_or_default();
-    let mut reply = EmbedReply::default();
-    let mut poured = Vec::new();
-    if lines.len() > MOST_LINES {
-        let fault = Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string());
-        problems.0.push(fault.at("lines"));
-    }
-    for (index, text) in lines.into_iter().take(MOST_LINES).enumerate() {
-        let mut line = recipe::line(&text, domain_hand(hand), part);
-        let bottle = bottle_of(&line, &mut bottles);
-        if let Some(fault) = line.fault.filter(|_| !line.garnish) {
-            line.measure = None;
-            problems.0.push(fault.at(format!("lines[{index}]")));
-        }
-        let place = bottle.map(|_| counted(poured.len()));
-        poured.extend(bottle.map(|bottle| (index, bottle, line.measure)));
-        reply.lines.push(EmbedLine { text, line: place, bottle: bottle.map(counted) });
-    }
-    problems.keep("own", take_up(own, &mut bottles));
-
-    let mut sums = sheet::Ask {
-        house: House { tax_percent: Some(Fraction::NOUGHT), ..House::default() },
-        ..sheet::Ask::default()
-    };
-    for (index, named) in bottles.iter().enumerate() {
-        let place = format!("bottles[{index}]");
-        let what = read(named, &place, hand, &mut problems);
-        sums.bottles.push(Placed { place, what });
-    }
-    let mut glass = Vec::new();
-    for (index, bottle, measure) in poured {
-        let kind = sums.bottles.get(bottle).and_then(|bottle| bottle.what.kind());
-        let measure = measure.map(blank).unwrap_or_default();
-        let place = format!("lines[{index}]");
-        let measure = problems.keep(&place, measured(&measure, hand, kind)).flatten();
-        let what = sheet::Line { bottle: Some(bottle), measure, charge: Charge::Poured };
-        glass.push(Placed { place, what });
-    }
-    sums.specs.push(glass);
+    let mut bottles = problems.keep("prices", writers(&ask.prices)).unwrap_or_default();
+    let (lines, poured) = read_lines(ask.lines, part, hands.writer, &mut bottles, &mut problems);
+    problems.keep("own", take_up(ask.own, &mut bottles));
+    let sums = sums(&bottles, poured, hands, &mut problems);
     let answer = sheet::answer_poured(&sums, &mut problems);
-    let showing = Showing::with_ends(currency.unwrap_or(UNKNOWN));
-    let ice = problems.keep("method", method(&ice));
+    let mut reply = EmbedReply { lines, ..EmbedReply::default() };
+    let method = problems.keep("method", method(&ask.method));
     if let (Some(answer), Some(lines)) = (answer.specs.first(), sums.specs.first()) {
-        reply.glass = spec_reply(answer, lines, showing);
-        let ice = ice.map(|method| Ice { method, water_ml: None });
+        reply.glass = spec_reply(answer, lines, Showing::with_ends(currency.unwrap_or(UNKNOWN)));
+        let ice = method.map(|method| Ice { method, water_ml: None });
         let terms = Terms { selling: None, target: None, price: None, ice, a_week: None };
         reply.strength = strength(Glass { ask: &sums, lines, answer, terms });
     }
@@ -205,22 +169,102 @@ fn replied(ask: EmbedAsk) -> EmbedReply {
     reply
 }
 
+/// How the two write.
+#[derive(Clone, Copy)]
+struct Hands {
+    writer: Hand,
+    reader: Hand,
+}
+
+fn hands(ask: &EmbedAsk, currency: Option<Currency>, problems: &mut Problems) -> Hands {
+    let mut mark = |place: &str, mark: &str| {
+        problems.keep(place, marks(mark)).unwrap_or(reading::Marks::POINT)
+    };
+    let (writers, readers) =
+        (mark("decimal_mark", &ask.decimal_mark), mark("own_decimal_mark", &ask.own_decimal_mark));
+    let kitchen = problems.keep("kitchen", Kitchen::from_code(&ask.kitchen));
+    let kitchen = kitchen.unwrap_or(Kitchen::Metric);
+    let no_decimals = currency.is_some_and(|currency| currency.digits == 0);
+    Hands {
+        writer: Hand { marks: writers, kitchen, no_decimals },
+        reader: Hand { marks: readers, kitchen, no_decimals },
+    }
+}
+
+/// A line that takes a bottle: its place on the page, the place of the bottle, how much of it.
+type Poured = (usize, usize, Option<Quantity>);
+
+fn read_lines(
+    lines: Vec<String>,
+    part: Option<Measure>,
+    hand: Hand,
+    bottles: &mut Vec<Named>,
+    problems: &mut Problems,
+) -> (Vec<EmbedLine>, Vec<Poured>) {
+    if lines.len() > MOST_LINES {
+        let fault = Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string());
+        problems.0.push(fault.at("lines"));
+    }
+    let (mut read, mut poured) = (Vec::new(), Vec::new());
+    for (index, text) in lines.into_iter().take(MOST_LINES).enumerate() {
+        let mut line = recipe::line(&text, domain_hand(hand), part);
+        let bottle = bottle_of(&line, bottles);
+        if let Some(fault) = line.fault.filter(|_| !line.garnish) {
+            line.measure = None;
+            problems.0.push(fault.at(format!("lines[{index}]")));
+        }
+        let place = bottle.map(|_| counted(poured.len()));
+        poured.extend(bottle.map(|bottle| (index, bottle, line.measure)));
+        read.push(EmbedLine { text, line: place, bottle: bottle.map(counted) });
+    }
+    (read, poured)
+}
+
+/// The sheet of one glass.
+fn sums(
+    bottles: &[Named],
+    poured: Vec<Poured>,
+    hands: Hands,
+    problems: &mut Problems,
+) -> sheet::Ask {
+    let house = House { tax_percent: Some(Fraction::NOUGHT), ..House::default() };
+    let mut sums = sheet::Ask { house, ..sheet::Ask::default() };
+    for (index, named) in bottles.iter().enumerate() {
+        let place = format!("bottles[{index}]");
+        let what = read(named, &place, hands, problems);
+        sums.bottles.push(Placed { place, what });
+    }
+    let mut glass = Vec::new();
+    for (index, bottle, measure) in poured {
+        let kind = sums.bottles.get(bottle).and_then(|bottle| bottle.what.kind());
+        let measure = measured(&measure.map(blank).unwrap_or_default(), hands.writer, kind);
+        let place = format!("lines[{index}]");
+        let measure = problems.keep(&place, measure).flatten();
+        let what = sheet::Line { bottle: Some(bottle), measure, charge: Charge::Poured };
+        glass.push(Placed { place, what });
+    }
+    sums.specs.push(glass);
+    sums
+}
+
 /// A bottle as somebody wrote it.
 struct Named {
     words: Words,
     strength: String,
+    /// Whether the price, and what it holds, are the reader's.
+    owns: [bool; 2],
     record: EmbedBottle,
 }
 
 impl Named {
     fn new(name: &str) -> Self {
         let record = EmbedBottle { name: name.into(), ..EmbedBottle::default() };
-        Named { words: Words::of(name), strength: String::new(), record }
+        Named { words: Words::of(name), strength: String::new(), owns: [false; 2], record }
     }
 }
 
-fn millilitres(text: String) -> Written {
-    Written { text, unit: "ml".into() }
+fn millilitres(text: &str) -> Written {
+    Written { text: text.into(), unit: "ml".into() }
 }
 
 /// The writer's prices.
@@ -284,12 +328,16 @@ fn take_up(own: Vec<OwnPrice>, bottles: &mut [Named]) -> Result<(), Fault> {
     for OwnPrice { name, price, holds } in own {
         let called = folded(&name);
         let mine = bottles.iter_mut().find(|named| folded(&named.record.name) == called);
-        let Some(Named { record, .. }) = mine else {
+        let Some(Named { record, owns, .. }) = mine else {
             continue;
         };
-        for (own, blank) in [(price, &mut record.price), (holds, &mut record.holds)] {
+        let [price_is_own, holds_is_own] = owns;
+        for (own, blank, is_own) in
+            [(price, &mut record.price, price_is_own), (holds, &mut record.holds, holds_is_own)]
+        {
             if !own.trim().is_empty() {
                 *blank = own;
+                *is_own = true;
                 record.whose = "reader".into();
             }
         }
@@ -297,13 +345,14 @@ fn take_up(own: Vec<OwnPrice>, bottles: &mut [Named]) -> Result<(), Fault> {
     Ok(())
 }
 
-fn read(named: &Named, place: &str, hand: Hand, problems: &mut Problems) -> Bottle {
-    let Named { strength, record, .. } = named;
+fn read(named: &Named, place: &str, hands: Hands, problems: &mut Problems) -> Bottle {
+    let Named { strength, record, owns, .. } = named;
+    let [prices, sizes] = owns.map(|is_own| if is_own { hands.reader } else { hands.writer });
     let at = |blank: &str| format!("{place}.{blank}");
     problems.keep(&at("name"), name(&record.name));
-    let price = reading::price(&record.price, hand.marks, hand.no_decimals);
+    let price = reading::price(&record.price, prices.marks, prices.no_decimals);
     let price = problems.keep(&at("price"), price).flatten();
-    let strength = reading::strength_percent(strength, hand.marks);
+    let strength = reading::strength_percent(strength, hands.writer.marks);
     Bottle {
         paid: price.map(|price| Paid {
             price,
@@ -313,7 +362,7 @@ fn read(named: &Named, place: &str, hand: Hand, problems: &mut Problems) -> Bott
             tax: Tax::In,
             tax_percent: None,
         }),
-        holds: holds_of(&millilitres(record.holds.clone()), "", place, hand, problems),
+        holds: holds_of(&millilitres(&record.holds), "", place, sizes, problems),
         strength: problems.keep(&at("strength"), strength).flatten(),
         ..Bottle::default()
     }

@@ -8,13 +8,21 @@ use super::record::{Write, read_text};
 use super::records::{Ask, Bottle, Line, RecipeOutAsk, RecipeOutReply, Spec};
 use super::replying::shown;
 use super::{counted, told, written};
-use crate::measure::Unit;
+use crate::dash::{self, Word};
+use crate::measure::{self, Unit};
 use crate::money::{UNKNOWN, currency};
+use crate::number::Kept;
 use crate::problem::Problems;
 use crate::recipe::{self, printed};
-use crate::sheet;
+use crate::sheet::{self, GlassAnswer};
 use alloc::string::String;
 use alloc::vec::Vec;
+
+/// Decimals of a price on a page: more than any currency has, so that a bottle of a case costs what it costs.
+const PRICE_DECIMALS: u32 = 4;
+
+/// Decimals of a rough measure's own size: a hundredth of a millilitre is less than any of them is sure.
+const SIZE_DECIMALS: u32 = 2;
 
 /// A spec as JSON-LD: a [`RecipeOutAsk`] as JSON to a [`RecipeOutReply`] as JSON.
 ///
@@ -45,6 +53,15 @@ fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
         return RecipeOutReply::default();
     };
     let lines = ingredients(spec, &ask);
+    let looked = Looked {
+        sums: &sums,
+        answer: &answer,
+        glass,
+        mark: hand(&ask.house, &mut Problems::default()).mark(),
+    };
+    let page_lines =
+        lines.iter().enumerate().map(|(place, line)| looked.sized(place, line)).collect();
+    let page_prices = if without_prices { String::new() } else { looked.prices(&ask) };
     let mut fields = vec![
         ("@context", text("https://schema.org")),
         ("@type", text("Recipe")),
@@ -64,7 +81,78 @@ fn replied(ask: RecipeOutAsk) -> RecipeOutReply {
     }
     let mut out = String::new();
     object(fields).write(&mut out);
-    RecipeOutReply { text: out, lines, missing: counted(glass.missing), problems: told(problems.0) }
+    RecipeOutReply {
+        text: out,
+        lines,
+        page_lines,
+        page_prices,
+        missing: counted(glass.missing),
+        problems: told(problems.0),
+    }
+}
+
+/// A glass with what the sheet says of it.
+struct Looked<'a> {
+    sums: &'a sheet::Ask,
+    answer: &'a sheet::Reply,
+    glass: &'a GlassAnswer,
+    mark: &'static str,
+}
+
+impl Looked<'_> {
+    fn line(&self, place: usize) -> Option<&sheet::Line> {
+        Some(&self.sums.specs.first()?.get(place)?.what)
+    }
+
+    /// A line with the size of its rough measure, where that is the person's own: `2 dashes bitters (1.6 ml)`.
+    fn sized(&self, place: usize, printed: &str) -> String {
+        let own = || {
+            let line = self.line(place)?;
+            let bottle = &self.sums.bottles.get(line.bottle?)?.what;
+            let measure = line.measure.filter(|measure| measure.spread.is_none())?;
+            let size = dash::size(measure.unit, &bottle.sizes, &self.sums.house.sizes)?;
+            let is_own = measure.unit.size == measure::Size::Rough && size.word != Word::Assumed;
+            self.glass.lines.get(place)?.amount.as_ref().filter(|_| is_own)
+        };
+        match own() {
+            Some(amount) => {
+                format!("{printed} ({} {})", self.text(amount.value.to(SIZE_DECIMALS)), amount.unit)
+            }
+            None => printed.into(),
+        }
+    }
+
+    /// `rye whisky: 28.00 for 700 ml at 40 %; ...`: what one bottle costs, as this person bears it, and
+    /// what it gives.
+    fn prices(&self, ask: &Ask) -> String {
+        let mut told: Vec<usize> = Vec::new();
+        let mut entries = Vec::new();
+        for (place, record) in ask.specs.iter().flat_map(|spec| &spec.lines).enumerate() {
+            let bottle = self.line(place).and_then(|line| line.bottle);
+            let Some(bottle) = bottle.filter(|bottle| !told.contains(bottle)) else { continue };
+            told.push(bottle);
+            let name = bottle_of(record, &ask.bottles).map(|bottle| one_line(&bottle.name));
+            entries.extend(name.and_then(|name| self.price(bottle, &name)));
+        }
+        entries.join("; ")
+    }
+
+    fn price(&self, bottle: usize, name: &str) -> Option<String> {
+        let found = self.answer.bottles.get(bottle)?;
+        let (cost, usable) = (found.cost.as_ref()?, found.usable.as_ref()?);
+        let price = self.text(cost.value.to(PRICE_DECIMALS));
+        let holds = self.text(usable.value.to(PRICE_DECIMALS));
+        let strength = self.sums.bottles.get(bottle)?.what.strength;
+        let strength = strength.and_then(|strength| strength.kept().ok());
+        let at =
+            strength.map(|strength| format!(" at {} %", self.text(strength))).unwrap_or_default();
+        // A semicolon would end the entry.
+        Some(format!("{}: {price} for {holds} {}{at}", name.replace(';', ","), usable.unit))
+    }
+
+    fn text(&self, number: Kept) -> String {
+        number.plain_text().replace('.', self.mark)
+    }
 }
 
 fn text(text: &str) -> Json {

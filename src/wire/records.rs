@@ -597,6 +597,11 @@ records! {
         text: String,
         /// Its lines, as the recipe has them.
         lines: Vec<String>,
+        /// The same for a page that knows no bottles: a rough measure whose size is the person's own has
+        /// that size beside it.
+        page_lines: Vec<String>,
+        /// What such a page is told of prices, as `embed` reads it; empty if they stay here.
+        page_prices: String,
         /// How many lines have no cost.
         missing: u64,
         /// What could not be read or reckoned, and where.
