@@ -433,6 +433,8 @@ export interface RecipeOutAsk {
 export interface RecipeOutReply {
   text: string;
   lines: (string)[];
+  page_lines: (string)[];
+  page_prices: string;
   missing: number;
   problems: (Problem)[];
 }
@@ -446,6 +448,7 @@ export interface OwnPrice {
 export interface EmbedAsk {
   currency: string;
   decimal_mark: string;
+  own_decimal_mark: string;
   kitchen: string;
   lines: (string)[];
   part: string;

@@ -18,7 +18,7 @@ use crate::problem::{Code, Fault, Problems};
 use crate::reading;
 use crate::sheet::{self, GlassAnswer};
 use crate::shopping::shopping;
-use crate::strength::STANDARD_DRINKS;
+use crate::strength::{STANDARD_DRINKS, StandardDrink};
 use crate::working::{BARE, Figure, Operand, Working};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -266,9 +266,9 @@ impl Following<'_> {
             let figure = Figure::new(Operand::new(number, unit, BARE), Working::default()).ok();
             shown(&figure, self.showing)
         };
-        let house = &self.ask.house.drinks_of;
-        let mut countries: Vec<_> = STANDARD_DRINKS.iter().collect();
-        countries.sort_by_key(|country| country.code != house.as_str());
+        let is_own = |country: &&StandardDrink| country.code == self.ask.house.drinks_of;
+        let own = STANDARD_DRINKS.iter().filter(is_own);
+        let others = STANDARD_DRINKS.iter().filter(|country| !is_own(country));
         records::Strength {
             percent: figure(drink.percent, "percent"),
             naive_percent: figure(drink.naive_percent, "percent"),
@@ -277,8 +277,8 @@ impl Following<'_> {
             ml: figure(drink.ml, "ml"),
             water_ml: figure(strength.water_ml, "ml"),
             alcohol_g: figure(drink.alcohol_g, "g"),
-            drinks: countries
-                .into_iter()
+            drinks: own
+                .chain(others)
                 .map(|country| Drinks {
                     code: country.code.into(),
                     count: percent_text(country.count(drink)),

@@ -164,14 +164,17 @@ fn sound(bottles: &[Bottle], spec: &Spec) -> Result<(), Fault> {
     check_name(&spec.name)?;
     let own = spec.lines.iter().filter_map(|line| line.own.as_ref());
     bottles.iter().chain(own).try_for_each(|bottle| check_name(&bottle.name))?;
-    let mut ids: Vec<&str> = bottles.iter().map(|bottle| bottle.id.as_str()).collect();
-    ids.sort_unstable();
-    ids.dedup();
-    let named = |line: &Line| line.bottle.is_empty() || ids.binary_search(&&*line.bottle).is_ok();
+    // No more bottles than lines, so that each may be held against each.
+    if bottles.len() > MOST_LINES {
+        return Err(unreadable("more bottles than lines"));
+    }
+    let count = |id: &str| bottles.iter().filter(|bottle| bottle.id == id).count();
     let fits = |id: &str| (1..=MOST_ID).contains(&id.chars().count());
-    if ids.len() != bottles.len() || !ids.iter().all(|id| fits(id)) || !fits(&spec.id) {
+    let alone = |bottle: &Bottle| fits(&bottle.id) && count(&bottle.id) == 1;
+    if !bottles.iter().all(alone) || !fits(&spec.id) {
         return Err(unreadable("an id that is none"));
     }
+    let named = |line: &Line| line.bottle.is_empty() || count(&line.bottle) == 1;
     match spec.lines.iter().all(named) {
         true => Ok(()),
         false => Err(unreadable("a line of no bottle")),
