@@ -1,12 +1,15 @@
-//! Installs the browsers and their drivers from Debian when they are missing.
+//! Installs what the tests start from Debian's packages when it is missing.
 
 use std::path::Path;
 
 use crate::command;
 use crate::failure::{Failure, Outcome};
 
-/// A program that the browser tests start, and the package it comes in.
-const PROGRAMS: [(&str, &str); 9] = [
+/// A program on the `PATH` or the path of a file, and the packages that bring it.
+pub type Needed = (&'static str, &'static str);
+
+/// What the browser tests start.
+pub const BROWSERS: &[Needed] = &[
     ("node", "nodejs"),
     ("npm", "npm"),
     ("chromium", "chromium"),
@@ -18,9 +21,21 @@ const PROGRAMS: [(&str, &str); 9] = [
     ("cog", "cog"),
 ];
 
-/// Installs the packages of the programs that are missing, and nothing else.
-pub fn provide() -> Outcome {
-    let packages = missing();
+/// A blog for the tests of hosts. Of the web servers and kinds of PHP that WordPress's package
+/// takes, these are the ones that start nothing by themselves; so is the database.
+pub const BLOG: &[Needed] = &[
+    ("php", "php-cli"),
+    ("/usr/sbin/mariadbd", "mariadb-server-core"),
+    ("/usr/share/wordpress/index.php", "wordpress php-cgi php mini-httpd"),
+    (
+        "/usr/share/wordpress/wp-content/themes/twentytwentythree/style.css",
+        "wordpress-theme-twentytwentythree",
+    ),
+];
+
+/// Installs the packages of what is missing, and nothing else.
+pub fn provide(needed: &[Needed]) -> Outcome {
+    let packages = missing(needed);
     if packages.is_empty() {
         return Ok(());
     }
@@ -28,17 +43,17 @@ pub fn provide() -> Outcome {
     let remedy =
         format!("Install these packages yourself, then run this again: {}", packages.join(" "));
     install(&packages).map_err(|failure| failure.or_remedy(&remedy))?;
-    match missing().as_slice() {
+    match missing(needed).as_slice() {
         [] => Ok(()),
         still => Err(Failure::new(format!("Still missing: {}.", still.join(" "))).remedy(remedy)),
     }
 }
 
-fn missing() -> Vec<&'static str> {
-    PROGRAMS
+fn missing(needed: &[Needed]) -> Vec<&'static str> {
+    needed
         .iter()
-        .filter(|(program, _)| !command::is_there(program))
-        .map(|(_, package)| *package)
+        .filter(|(file, _)| !command::is_there(file))
+        .flat_map(|(_, packages)| packages.split(' '))
         .collect()
 }
 

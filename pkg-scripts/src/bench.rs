@@ -6,11 +6,16 @@ use crate::page;
 use crate::project::Project;
 use crate::tools;
 
-/// Builds the page, then times a keystroke, the first answer and a whole menu in Chromium.
+/// Each a script for Chromium: a keystroke and the first answer, a whole menu, somebody's page
+/// with a glass and without.
+const BENCHES: [&str; 3] =
+    ["tests/page/bench.mjs", "tests/page/book.bench.mjs", "tests/page/embed.bench.mjs"];
+
+/// Builds the page, then runs every bench on it.
 pub fn command(project: &Project) -> Outcome {
     tools::provide(project)?;
     page::build(project)?;
-    for bench in ["tests/page/bench.mjs", "tests/page/book.bench.mjs"] {
+    for bench in BENCHES {
         command::with_tools(project, project.root(), &["node", bench])?;
     }
     Ok(())

@@ -42,7 +42,7 @@ pub fn with_tools(project: &Project, folder: &Path, line: &[&str]) -> Outcome {
     Err(Failure::new(format!("`{}` failed.", line.join(" "))))
 }
 
-/// Whether a program of this name stands on the `PATH`.
+/// Whether a program of this name stands on the `PATH`, or a file at this whole path.
 pub fn is_there(program: &str) -> bool {
     let path = std::env::var_os("PATH").unwrap_or_default();
     std::env::split_paths(&path).any(|folder| folder.join(program).is_file())

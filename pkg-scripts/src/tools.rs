@@ -18,7 +18,7 @@ const INSTALLED_LOCK: &str = "node_modules/.installed-from";
 /// Installs what is missing. A browser or driver that is then still missing is a failure:
 /// a browser test that was never run must not look like one that passed.
 pub fn provide(project: &Project) -> Outcome {
-    apt::provide()?;
+    apt::provide(apt::BROWSERS)?;
     provide_geckodriver(project)?;
     provide_packages(&project.page_tests())
 }

@@ -2,6 +2,7 @@
 
 use std::time::Instant;
 
+use crate::apt;
 use crate::checks;
 use crate::command;
 use crate::failure::{Failure, Outcome};
@@ -19,7 +20,7 @@ struct Stage {
     remedy: &'static str,
 }
 
-const STAGES: [Stage; 11] = [
+const STAGES: [Stage; 12] = [
     Stage {
         name: "tools",
         hold: tools::provide,
@@ -50,6 +51,11 @@ const STAGES: [Stage; 11] = [
         name: "browsers",
         hold: browsers,
         remedy: "Run one engine alone: `ENGINE=firefox cargo verify --only browsers`.",
+    },
+    Stage {
+        name: "hosts",
+        hold: hosts,
+        remedy: "Run one engine alone: `ENGINE=firefox cargo verify --only hosts`.",
     },
 ];
 
@@ -140,4 +146,11 @@ fn html(project: &Project) -> Outcome {
 fn browsers(project: &Project) -> Outcome {
     page::built(project)?;
     command::with_tools(project, &project.page_tests(), &["npm", "test", "--silent"])
+}
+
+/// The page in pages of others. Their packages are heavy, so only this stage installs them.
+fn hosts(project: &Project) -> Outcome {
+    page::built(project)?;
+    apt::provide(apt::BLOG)?;
+    command::with_tools(project, &project.page_tests(), &["npm", "run", "hosts", "--silent"])
 }

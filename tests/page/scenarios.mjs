@@ -7,6 +7,8 @@
  * that browser, so that the next scenario starts from a clean one.
  */
 
+import assert from "node:assert/strict";
+import { readdirSync } from "node:fs";
 import { after, describe, test } from "node:test";
 import { engines, startEngine } from "./engines.mjs";
 import { startSite } from "./site.mjs";
@@ -35,6 +37,29 @@ const LIMIT_MS = 120_000;
  * @property {string} [folder] a page instead of the built one
  */
 
+/** Plays the lists of a folder, each a module, and holds them to what every list keeps. @param {URL} folder */
+export async function playFolder(folder) {
+  /** @type {Scenario[]} */
+  const everything = [];
+  for (const file of readdirSync(folder).filter((name) => name.endsWith(".mjs")).sort()) {
+    const scenarios = (await import(new URL(file, folder).href)).default;
+    everything.push(...scenarios);
+    playAll(file.replace(".mjs", ""), scenarios);
+  }
+
+  test("an engine is left out only with a reason", (t) => {
+    for (const { engine, name, reason } of leftOut(everything)) {
+      t.diagnostic(`${engine} does not play “${name}”: ${reason}`);
+      assert.match(reason, /\w+ \w+/);
+    }
+  });
+
+  test("no two scenarios have the same name", () => {
+    const names = everything.map(({ name }) => name);
+    assert.deepEqual(names.filter((name, index) => names.indexOf(name) !== index), []);
+  });
+}
+
 /** @param {string} title @param {Scenario[]} scenarios */
 export function playAll(title, scenarios) {
   describe(title, { concurrency: AT_ONCE }, () => engines.forEach((engine) => {
@@ -50,7 +75,7 @@ export function playAll(title, scenarios) {
 }
 
 /** Every scenario that leaves an engine out, with the reason. @param {Scenario[]} scenarios */
-export const leftOut = (scenarios) => scenarios.flatMap(({ name, leavesOut = {} }) =>
+const leftOut = (scenarios) => scenarios.flatMap(({ name, leavesOut = {} }) =>
   Object.entries(leavesOut).map(([engine, reason]) => ({ engine, name, reason })));
 
 /** What is said when a driver lost its browser or a call, which no page can bring about. */
