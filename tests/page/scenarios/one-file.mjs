@@ -18,7 +18,7 @@ import { STATES } from "./page/states.mjs";
 const FILE = "one-file.html";
 const OFFER = "keep this page in one file";
 const GONE = "The file did not come: it needs signal, once. Try again when there is some.";
-const HERE = "This page is one file. Send it on as it is: it fetches nothing and sends nothing. What you keep stays in this browser, not in the file.";
+const HERE = "This page is one file. Send it on as it is: it fetches nothing and sends nothing. What you keep stays in this browser, not in the file: save it to a file before you move or rename this one.";
 const REFUSED = "This browser keeps nothing for this page (a private window, or its settings). The sums go on; save to a file before you leave.";
 const NO_WASM = "This browser does not run the part that does the sums (WebAssembly is off, perhaps by a lockdown or strict security setting). Allow it for this page, or open the page in another browser.";
 const DAMAGED = "This copy of the page is damaged: an editor or a mail program changed it on the way. Nothing that you kept is lost. Get the file again: in a zip folder it arrives as it was.";
