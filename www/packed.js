@@ -1,31 +1,44 @@
 // @ts-check
 /**
  * Bytes that were written as characters, so that they can stand in a page: two in each character of
- * UTF-16, the lower one first. Characters that a browser, an editor or a mail program might change
- * stand after a mark, moved to where none of them is.
+ * UTF-16, the lower one first. A character that a browser, an editor or a mail program might change is
+ * barred: another stands in for it. That one may mean itself too, so a bit tells; a character behind the
+ * first of fifteen such tells of them all.
  */
 
-const MARK = 0x21;
-const MOVED_BY = 0x5000;
-/** Nothing below is written but the mark: line ends and spaces that came in on the way mean nothing. */
-const FIRST_WRITTEN = 0xa0;
+const STAND_IN = 0x8000;
+const THEMSELVES = 0x3000;
+const TOLD_AT_ONCE = 15;
+
+/** @param {number} character */
+const isBarred = (character) =>
+  character < 0xa0 || (character >= 0x2000 && character < 0x2070) || (character >= 0xd800 && character < 0xe000) || character >= 0xfdd0;
 
 /** The polynomial of CRC-32, from the lowest bit up. */
 const CHECK = 0xedb88320;
 
-/** @param {string} text @returns {Uint8Array} */
+/** Line ends and spaces that came in on the way mean nothing. @param {string} text @returns {Uint8Array} */
 export function bytesOf(text) {
-  const pairs = new Uint16Array(text.length);
+  const characters = text.replace(/[\0-\x9f]/g, "");
+  const view = new DataView(new ArrayBuffer(characters.length * 2));
   let count = 0;
-  for (let at = 0; at < text.length; at += 1) {
-    const character = text.charCodeAt(at);
-    if (character === MARK) pairs[count++] = text.charCodeAt((at += 1)) - MOVED_BY;
-    else if (character >= FIRST_WRITTEN) pairs[count++] = character;
+  let bits = 0;
+  let left = 0;
+  for (let at = 0; at < characters.length; at += 1) {
+    let character = characters.charCodeAt(at);
+    if (isBarred(character ^ STAND_IN)) {
+      if (left === 0) {
+        bits = characters.charCodeAt((at += 1)) - THEMSELVES;
+        left = TOLD_AT_ONCE;
+      }
+      if (bits & 1) character ^= STAND_IN;
+      bits >>= 1;
+      left -= 1;
+    }
+    view.setUint16(count, character, true);
+    count += 2;
   }
-  const bytes = new Uint8Array(count * 2);
-  const view = new DataView(bytes.buffer);
-  for (let at = 0; at < count; at += 1) view.setUint16(at * 2, pairs[at], true);
-  return bytes;
+  return new Uint8Array(view.buffer, 0, count);
 }
 
 /** The CRC-32 of bytes: it differs when any one of them does. @param {Uint8Array} bytes @returns {number} */

@@ -29,7 +29,8 @@ function parts() {
 test("the parts come out as they went in, and the policy names them and nothing else", () => {
   assert.equal(checksum(bytesOf(characters)), Number(check));
   const [style, script, core] = /** @type {[Uint8Array, Uint8Array, Uint8Array]} */ (parts());
-  assert.ok(Buffer.from(style).equals(readFileSync(join(builtPage, "page.css"))));
+  const styles = ["page.css", "more.css"].map((name) => readFileSync(join(builtPage, name)));
+  assert.ok(Buffer.from(style).equals(Buffer.concat(styles)));
   assert.ok(WebAssembly.validate(Buffer.from(core)));
   const [, unpacker] = /** @type {string[]} */ (/<script type="module">(.*?)<\/script>/s.exec(file));
   const policy = String(/Content-Security-Policy" content="([^"]*)"/.exec(file)?.[1]);

@@ -1,12 +1,10 @@
 //! What stands around the packed parts: `index.html` with a policy of its own and nothing to fetch.
 
-use base64::Engine;
-use base64::prelude::BASE64_STANDARD;
-
 use crate::failure::{Failure, Outcome};
 
-/// How the lines begin that the one file does without: what is elsewhere, and what its mark of byte order says.
-const LEFT_OUT: [&str; 3] = ["<link ", "<script ", "<meta charset="];
+/// How the lines begin that the one file does without: what is elsewhere, what its mark of byte order
+/// says, and what only those read who search the web.
+const LEFT_OUT: [&str; 4] = ["<link ", "<script ", "<meta charset=", "<meta name=\"description\""];
 
 const POLICY_LINE: &str = "<meta http-equiv=\"Content-Security-Policy\"";
 
@@ -59,8 +57,8 @@ impl Shell<'_> {
     }
 
     fn icon_link(&self) -> String {
-        let icon = BASE64_STANDARD.encode(self.icon.trim_end());
-        format!("<link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">")
+        let icon = self.icon.trim_end().replace('"', "'").replace('#', "%23");
+        format!("<link rel=\"icon\" href=\"data:image/svg+xml,{icon}\">")
     }
 }
 
@@ -68,14 +66,18 @@ impl Shell<'_> {
 mod tests {
     use super::*;
 
-    const SHELL: Shell =
-        Shell { icon: "<svg/>", style_hash: "'style'", script_hashes: ["'a'", "'b'"] };
+    const SHELL: Shell = Shell {
+        icon: "<svg fill=\"#123\"/>\n",
+        style_hash: "'style'",
+        script_hashes: ["'a'", "'b'"],
+    };
 
     #[test]
     fn leaves_the_words_and_drops_what_leads_elsewhere() {
         let index = "<head>\n\
             <meta http-equiv=\"Content-Security-Policy\" content=\"script-src 'self'\">\n\
             <meta charset=\"utf-8\">\n\
+            <meta name=\"description\" content=\"A page\">\n\
             <link rel=\"stylesheet\" href=\"page.css\">\n\
             <script type=\"module\" src=\"main.js\"></script>\n\
             </head>\n<body>\n<p>Words</p>\n</body>\n</html>\n";
@@ -87,7 +89,7 @@ mod tests {
              script-src 'a' 'b' 'wasm-unsafe-eval'; style-src 'style'; img-src data:; \
              connect-src 'none'; base-uri 'none'; form-action 'none'; \
              require-trusted-types-for 'script'; trusted-types farthing\">\n\
-             <link rel=\"icon\" href=\"data:image/svg+xml;base64,PHN2Zy8+\">\n\
+             <link rel=\"icon\" href=\"data:image/svg+xml,<svg fill='%23123'/>\">\n\
              </head>\n<body>\n<p>Words</p>\n",
         );
         assert_eq!(after, "</body>\n</html>\n");
