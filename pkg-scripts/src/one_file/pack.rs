@@ -21,7 +21,7 @@ const THEMSELVES: u16 = 0x3000;
 const TOLD_AT_ONCE: u16 = 15;
 
 /// The bytes by LZMA, as a `.lzma` file; an odd one gets a 0 behind it, which belongs to nothing. Deflate
-/// would leave 205 KB, more than there is room for.
+/// leaves a fifth more, for which there is no room.
 pub fn packed(bytes: &[u8]) -> Outcome<Vec<u8>> {
     let options = LzmaOptions {
         dict_size: REACH_BYTES,
