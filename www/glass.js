@@ -15,6 +15,7 @@ import { clause } from "./sentence.js";
 import { cautionsFold, strengthFold } from "./strength.js";
 import { clauses, glass as glassWords, problemWords, sum as sumWords } from "./words.js";
 import { price as priceWords, trim as trimWords } from "./words-price.js";
+import { send as sendWords } from "./words-send.js";
 /** @typedef {import("./records.js").Spec} Spec */
 /** @typedef {import("./records.js").Line} Line */
 /** @typedef {import("./records.js").SpecReply} SpecReply */
@@ -75,13 +76,16 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
   /** The spec as the shelf had it when it was opened: another tab's change is merged against it. @type {Spec | null} */
   let before = null;
   const fresh = make("button", { type: "button", class: "quiet", click: startNew }, glassWords.fresh);
+  const sends = make("button", { type: "button", class: "quiet", hidden: true, click: send }, sendWords.open);
+  /** What lies over the glass. @type {import("./over.js").Laid | null} */
+  let laid = null;
 
   const element = make(
     "section", { class: "place glass", "aria-labelledby": heading.id },
     heading,
     clause(glassWords.a, [name]),
     total.element,
-    charge.element, late, picture, list, starters, keep, example, parts, fresh,
+    charge.element, late, picture, list, starters, keep, example, parts, sends, fresh,
   );
 
   /** Which line a part of a doubt stands in. @param {{ line: number | null, bottle: string }} part */
@@ -199,7 +203,7 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
   /** What follows from the cost: its price, its strength, its lines by themselves. */
   async function follow() {
     clearTimeout(following);
-    for (const part of [charge.element, parts]) part.hidden = spec.lines.length === 0;
+    for (const part of [charge.element, parts, sends]) part.hidden = spec.lines.length === 0;
     const isThere = await core.loadMore();
     late.hidden = isThere || !charge.isOpen();
     if (!isThere || spec.lines.length === 0) return;
@@ -304,6 +308,16 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     note("undo", glassWords.started, [[sumWords.undo, () => open(was)]]);
   }
 
+  async function send() {
+    sends.disabled = true;
+    try {
+      const { openSend } = await import("./send.js");
+      laid = await openSend({ glass: () => ({ spec, bottles: bottlesOf(spec) }), closed: () => (laid = null) });
+    } finally {
+      sends.disabled = false;
+    }
+  }
+
   /** What was being written, or the first glass of the shelf. */
   function begin() {
     const first = kept.specs.values().next().value?.record;
@@ -317,6 +331,7 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
     if (kept.draft.glass === null) begin();
     else if (now && before && same(before, spec) && !same(now, before)) open(structuredClone(now));
     else reckon();
+    laid?.refill();
   }
 
   return { element, open, refill, arrive: () => activate(name) };

@@ -61,7 +61,7 @@ const begun = loading.then(async (alive) => {
   await begin();
 });
 startPlaces(/** @type {HTMLElement} */ (document.getElementById("places")), showPlace);
-begun.then(listen).then(later);
+begun.then(listen).then(openSent).then(later);
 
 /** Takes up what was kept: the draft, or on a first visit the worked example. */
 async function begin() {
@@ -137,6 +137,16 @@ async function measureOnShelf(id, code) {
   /** @type {any} */ (views.shelf).measure(id, code);
 }
 
+/** A glass may have come in the address. It is shown, and nothing is touched before a choice. */
+async function openSent() {
+  if (!location.hash.startsWith("#glass=")) return;
+  try {
+    await (await dressed(import("./sent.js"))).openSent(openGlass);
+  } catch {
+    note("core", goneWords.not_loaded);
+  }
+}
+
 /** What the first answer does not wait for. */
 async function later() {
   const { startChips } = await import("./chips.js");
@@ -151,6 +161,7 @@ function listen() {
   const printed = make("p", { class: "printed" });
   document.querySelector(".top")?.append(printed);
   addEventListener("beforeprint", () => write(printed, words.printed(date(today()), kept.house.currency, kept.house.reclaims_tax)));
+  addEventListener("hashchange", openSent);
   addEventListener("storage", (event) => kept.hear(event.key));
   addEventListener("pageshow", (event) => event.persisted && kept.hear(null));
   addEventListener("pagehide", kept.keepDraftNow);

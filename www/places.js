@@ -49,11 +49,15 @@ export function startPlaces(bar, shower) {
   arrive(placeOfAddress());
 }
 
-/** @returns {Place} */
+/** The place that the address names; what names none, such as a link with a glass in it, leads nowhere else. @returns {Place} */
 function placeOfAddress() {
   const place = location.hash.slice(1);
-  return place in names ? /** @type {Place} */ (place) : "sum";
+  if (place in names) return /** @type {Place} */ (place);
+  return place ? current : "sum";
 }
+
+/** @param {Place} place */
+export const addressOf = (place) => (place === "sum" ? location.pathname + location.search : `#${place}`);
 
 /** @param {Place} place */
 export function go(place) {
@@ -61,7 +65,7 @@ export function go(place) {
   if (place !== placeOfAddress()) {
     // One step back leads to the sum from anywhere, however often a person looked around.
     const step = current === "sum" ? "pushState" : "replaceState";
-    history[step]({ depth: 0 }, "", place === "sum" ? location.pathname + location.search : `#${place}`);
+    history[step]({ depth: 0 }, "", addressOf(place));
   }
   arrive(place);
   scrollTo(0, 0);

@@ -1,5 +1,5 @@
 // @ts-check
-/** A recipe that is pasted becomes a glass, once a person said what each line is on the shelf; and a glass, a recipe. */
+/** A recipe that is pasted becomes a glass, once a person said what each line is on the shelf. */
 
 import { activate, blank, choice } from "./blanks.js";
 import * as core from "./core.js";
@@ -7,9 +7,9 @@ import { written } from "./figures.js";
 import { emptyBottle, emptySpec } from "./fresh.js";
 import * as kept from "./kept.js";
 import { freshId, make, note, say, soon, write } from "./page.js";
-import { copyOut, sheet, tellBlanks } from "./over.js";
+import { sheet, tellBlanks } from "./over.js";
 import { clause } from "./sentence.js";
-import { glass as glassWords, gone as goneWords, one, problemWords } from "./words.js";
+import { gone as goneWords, one, problemWords } from "./words.js";
 import { over as overWords } from "./words-menu.js";
 import { recipe as recipeWords } from "./words-recipe.js";
 /** @typedef {import("./records.js").RecipeLine} RecipeLine */
@@ -76,8 +76,7 @@ export async function openRecipe({ openGlass, closed }) {
   const nameClause = clause(recipeWords.a, [name]);
   const makes = make("button", { type: "button", class: "wide", click: makeGlass }, recipeWords.make);
   const clear = make("button", { type: "button", class: "quiet", click: startOver }, recipeWords.clear);
-  const out = givenOut();
-  view.element.append(make("p", { class: "small" }, recipeWords.about), area, wrong, tally, partClause, list, nameClause, makes, clear, out.element);
+  view.element.append(make("p", { class: "small" }, recipeWords.about), area, wrong, tally, partClause, list, nameClause, makes, clear);
 
   function keepNow() {
     last = { ...typed, chosen: [...chosen] };
@@ -154,8 +153,7 @@ export async function openRecipe({ openGlass, closed }) {
 
   view.lay();
   fill({ ...typed, chosen: [...chosen] });
-  out.refill();
-  return { refill: () => (read(), out.refill()) };
+  return { refill: read };
 }
 
 /**
@@ -199,45 +197,4 @@ function lineView(key, line, said, says) {
   }
 
   return { key, line, element, made };
-}
-
-/** A glass of the shelf as the data of a recipe, to be copied. */
-function givenOut() {
-  let id = "";
-  let text = "";
-  /** The glasses that are offered. */
-  let offered = "";
-  const place = make("div");
-  const which = make("div");
-  const shown = make("textarea", { class: "by-hand", readonly: true, rows: 6, "aria-label": recipeWords.given, focus: () => activate(null) });
-  const missing = make("p", { class: "small" });
-  const copies = make("button", { type: "button", class: "quiet", click: () => copyOut(text, null, place) }, overWords.copy);
-  const result = make("div", {}, shown, missing, copies, place);
-  const element = make("div", {}, make("h2", {}, recipeWords.give), make("p", { class: "small" }, recipeWords.giveAbout), which, result);
-
-  function show() {
-    const spec = kept.specs.get(id)?.record;
-    const bottles = [...new Set(spec?.lines.map((line) => line.bottle))].flatMap((each) => kept.bottles.get(each)?.record ?? []);
-    const reply = spec ? core.recipeOut({ house: kept.house, bottles, spec }) : null;
-    text = reply?.text ?? "";
-    shown.value = text;
-    write(missing, reply?.missing ? glassWords.without(reply.missing) : "");
-    missing.hidden = !reply?.missing;
-    result.hidden = !text;
-    place.replaceChildren();
-  }
-
-  return {
-    element,
-    refill() {
-      if (!kept.specs.has(id)) id = "";
-      element.hidden = kept.specs.size === 0;
-      /** @type {[string, string][]} */
-      const specs = [...kept.specs.values()].map(({ record }) => [record.id, record.name || glassWords.unnamed]);
-      const now = JSON.stringify(specs);
-      if (now !== offered) which.replaceChildren(clause(recipeWords.of, [], choice(recipeWords.which, [["", recipeWords.none], ...specs], id, (next) => ((id = next), show())).element));
-      offered = now;
-      show();
-    },
-  };
 }

@@ -1,5 +1,5 @@
 // @ts-check
-/** The words of a recipe that is pasted, and of a glass given out as one. */
+/** The words of a recipe that is pasted. */
 
 /** @typedef {string} T */
 
@@ -34,10 +34,4 @@ export const recipe = {
   made: "That is the glass. It is not kept yet.",
   clear: "start over",
   cleared: "The recipe is gone.",
-  give: "A glass as a recipe for a page",
-  giveAbout: "Recipe data (schema.org) of a glass of the shelf, for a page of your own.",
-  which: "Of which glass",
-  of: "of",
-  none: "choose a glass",
-  given: "The recipe data of the glass",
 };

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { asOnPaper, uselessOnPaper } from "../look/print.mjs";
 import { becomes, blank, fill, noted, pick, says, tap, texts, TOTAL, unitOf } from "./page/places.mjs";
 import { BITTERS, house, LOCK_GATE, openWith, RYE, SODA, stored } from "./page/records.mjs";
-import { openOver, PASTED } from "./page/states.mjs";
+import { openOver, openSend, PASTED } from "./page/states.mjs";
 
 /** @typedef {import("../webdriver.mjs").Session} Session */
 
@@ -115,12 +115,12 @@ export default [
       await paste(session, `50 ml rye ${hostile}\n</textarea><script>alert(1)</script>`);
       await becomes(async () => (await rows(session)).length, 2);
       assert.match(String((await faces(session))[0]), /^rye <img/);
-      await pick(session, ".recipe select[aria-label='Of which glass']", "lockgate");
-      const GIVEN = ".recipe textarea[readonly]";
+      await openSend(session);
+      const GIVEN = ".send textarea[aria-label^='As a recipe']";
       await session.waitFor((/** @type {string} */ css) => /** @type {HTMLTextAreaElement} */ (document.querySelector(css))?.value, "the recipe data", GIVEN);
       const given = await session.value(GIVEN);
       assert.equal(JSON.parse(given).name, "Lock Gate");
-      await fill(session, { [PASTED]: given });
+      await paste(session, given);
       await becomes(() => session.value(NAME), "Lock Gate");
       assert.equal((await faces(session))[1], "orange bitters?");
       assert.deepEqual(await session.run(() => document.querySelectorAll("main :is(img, script)").length), 0);

@@ -5,6 +5,7 @@
  */
 
 import { blank, fill, HOLDS, MAT, MEASURE, OPEN_WORKING, openPlace, PRICE, SHELF_ROW } from "./places.mjs";
+import { readCases } from "../../golden.mjs";
 import { bottle, fileOf, house, spec, line } from "./records.mjs";
 import { choose } from "./files.mjs";
 
@@ -94,11 +95,23 @@ async function thePastedRecipe(session) {
   await openOver(session, "recipe");
   await fill(session, { [PASTED]: "For the glass:\n50 ml dry gin\n2 parts lemon juice, freshly pressed and strained\n2 dashes orange bitters (optional)\n1 lemon twist, to garnish\nsomething of the garden" });
   await session.waitFor(() => document.querySelectorAll(".recipe .offer").length === 6, "six lines");
-  await session.run(() => {
-    const which = /** @type {HTMLSelectElement} */ (document.querySelector(".recipe select[aria-label='Of which glass']"));
-    which.selectedIndex = 1;
-    which.dispatchEvent(new Event("change", { bubbles: true }));
-  });
+}
+
+/** Opens the view that sends the glass at hand. @param {Session} session */
+export async function openSend(session) {
+  await openPlace(session, "glass");
+  await session.waitFor(() => [...document.querySelectorAll("main > .glass > .quiet")].some((each) => each.textContent === "send it" && each.getClientRects().length > 0), "a glass to send");
+  await open(session, "send it", "main > .glass");
+  await session.waitFor(() => /\n.*\n/.test(/** @type {HTMLTextAreaElement} */ (document.querySelector(".send textarea"))?.value ?? ""), "the glass as text");
+}
+
+/** A glass as it was sent once, with prices and without: these links stand in the golden cases too. */
+export const [SENT, SENT_WITHOUT] = readCases().filter(({ call }) => call === "linked").map(({ ask }) => /** @type {{ fragment: string }} */ (ask).fragment);
+
+/** Opens a link on the page as it stands. @param {Session} session @param {string} fragment */
+export async function openLink(session, fragment) {
+  await session.run((/** @type {string} */ hash) => void (location.hash = hash), fragment);
+  await session.waitFor(() => document.querySelector("main > .over.sent"), "what was sent");
 }
 
 /** @type {{ name: string, open: (session: Session) => Promise<void> }[]} */
@@ -187,6 +200,18 @@ export const STATES = [
   { name: "a tasting table", open: theTable },
   { name: "what spoils", open: whatSpoils },
   { name: "a pasted recipe", open: thePastedRecipe },
+  {
+    name: "a glass to send",
+    async open(session) {
+      await firstRow(session, "spec");
+      await openSend(session);
+    },
+  },
+  { name: "a glass that was sent", open: (session) => openLink(session, SENT) },
+  {
+    name: "a link that is cut off",
+    open: (session) => openLink(session, SENT.slice(0, -9)),
+  },
   { name: "the house", open: (session) => openPlace(session, "house") },
   {
     name: "a note that offers to undo",
