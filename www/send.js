@@ -92,7 +92,8 @@ function textPart(name) {
       const without = reply?.missing ? glassWords.without(reply.missing) : "";
       const text = [name, ...lines, ...(cost ? ["", sendWords.costs(shown(cost), around(cost), without, date(today()))] : [])];
       area.value = text.join("\n");
-      area.rows = text.length;
+      // The cost may take two lines more.
+      area.rows = text.length + 2;
       place.replaceChildren();
     },
   };
