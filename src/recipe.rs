@@ -16,7 +16,7 @@ mod words;
 pub use aside::{is_title, makes};
 pub use print::{measured, printed};
 
-use crate::measure::Measure;
+use crate::measure::{Kind, Measure};
 use crate::problem::{Code, Fault};
 use crate::reading::{Kitchen, Marks, Range};
 use alloc::string::{String, ToString};
@@ -252,6 +252,7 @@ impl Reading {
                         None => true,
                         Some(outside) => match outside.means {
                             Means::Piece => false,
+                            Means::Unit(unit) if unit.kind == Kind::Count => false,
                             Means::NoSize => outside.is_one(),
                             Means::Part => self.part.is_none() && inside.is_metric(),
                             _ => !outside.is_metric() && inside.is_metric(),

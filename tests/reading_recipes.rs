@@ -313,6 +313,7 @@ fn brackets_commas_and_second_measures() {
             ("1 can (330 ml) cola", "330 ml", "cola", "1 can", ""),
             ("2 cans (330 ml) cola", "", "cola", "330 ml, 2 cans", "unit_unknown"),
             ("2 limes (60 ml)", "2 piece", "limes", "60 ml", ""),
+            ("2 pieces of ginger (60 ml)", "2 piece", "ginger", "60 ml", ""),
             ("1 cup plus 2 tbsp sugar", "", "sugar", "1 cup + 2 tbsp", "measure_missing"),
             ("1 tsp + 1 dash absinthe", "", "absinthe", "1 tsp + 1 dash", "measure_missing"),
             ("1 oz gin and tonic", "1 oz us_fl_oz", "gin and tonic", "", ""),
