@@ -18,16 +18,21 @@ pub use print::{measured, printed};
 
 use crate::measure::{Kind, Measure};
 use crate::problem::{Code, Fault};
-use crate::reading::{Kitchen, Marks, Range};
+use crate::reading::{Kitchen, Marks, Range, is_space};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use aside::aside;
-use quantity::{Front, after_any, after_which, can_be_part, front, measures, one_space, written};
+use quantity::{
+    Front, after_any, after_link, after_which, can_be_part, front, measures, one_space, written,
+};
 use split::{
     Brackets, brackets, first_comma, is_any, plain_name, without_bullet, without_emphasis,
     without_tail,
 };
-use words::{AND, FOR_GARNISH, GARNISH, LEADS, LEADS_BEFORE_NUMBERS, Means, OPTIONAL, SAME, holds};
+use words::{
+    AND, CONTAINERS, EACH, FOR_GARNISH, GARNISH, LEADS, LEADS_BEFORE_NUMBERS, Means, OPTIONAL,
+    SAME, holds,
+};
 
 /// Characters of one line that is read: three times the longest that cookery pages print.
 pub const MOST_LINE: usize = 300;
@@ -159,6 +164,19 @@ fn unquoted(bare: &str, hand: Hand, part: Option<Measure>) -> Line {
     if let Some(front) = other.filter(|_| reading.line.measure.is_none()) {
         reading.take_front(front);
     }
+    let measured_more = |text: &str| measures(text, hand).next().is_some();
+    let other_piece =
+        |(place, piece): (usize, &&str)| Some(place) != after_comma && measured_more(piece);
+    let is_measured = reading.line.measure.as_ref().is_some_and(|measure| measure.unit != "piece");
+    if is_measured
+        && (measured_more(name)
+            || said.iter().enumerate().any(other_piece)
+            || after_any(name, EACH).is_some())
+    {
+        // "2 oz gin, 1 oz vermouth": which of them a bottle is poured by, nobody said.
+        let fault = Some(Fault::new(Code::MeasureMissing));
+        return Line { name: plain_name(bare), fault, ..Line::default() };
+    }
     let (name, tail) = without_tail(name);
     reading.say_or_mark(tail);
     for (place, piece) in said.iter().enumerate() {
@@ -253,6 +271,7 @@ impl Reading {
                         Some(outside) => match outside.means {
                             Means::Piece => false,
                             Means::Unit(unit) if unit.kind == Kind::Count => false,
+                            Means::Unit(unit) if unit.kind == Kind::Bottle => outside.is_one(),
                             Means::NoSize => outside.is_one(),
                             Means::Part => self.part.is_none() && inside.is_metric(),
                             _ => !outside.is_metric() && inside.is_metric(),
@@ -300,17 +319,29 @@ impl Reading {
         if !taken {
             self.take_front(first);
         }
-        first.rest
+        match after_any(first.rest, CONTAINERS) {
+            Some(behind) if first.is_sized() && behind.starts_with(is_space) => {
+                self.say(quantity::before(first.rest, behind));
+                after_link(behind.trim_start_matches(is_space))
+            }
+            _ => first.rest,
+        }
     }
 
     fn take_front(&mut self, front: &Front) {
-        self.say(front.fullness);
+        if front.means != Means::NoSize {
+            self.say(front.fullness);
+        }
         match (&front.range, front.means) {
             // A blank would take "1 330" for thousands, and has no room for "3 oz to 1 oz": neither is a
             // measure before somebody said so.
             (Err(fault), _)
                 if front.number.is_empty()
-                    || fault.value("or").is_some() && front.number.contains(' ') =>
+                    || front.number.contains(' ')
+                        && matches!(
+                            fault.code(),
+                            Code::NumberAmbiguous | Code::NumberUnreadable
+                        ) =>
             {
                 self.say(front.typed);
                 self.line.fault = Some(fault.clone().with("typed", one_space(front.typed)));

@@ -356,6 +356,51 @@ fn bullets_garnishes_headings_and_parts() {
     );
 }
 
+/// Lines of which a part could be lost, or taken for something else, without a word.
+#[test]
+fn what_is_asked_rather_than_misread() {
+    check(
+        &us(),
+        &[
+            ("2 oz gin, 1 oz rye", "", "2 oz gin, 1 oz rye", "", "measure_missing"),
+            ("gin, 2oz; rye, 1oz", "", "gin, 2oz; rye, 1oz", "", "measure_missing"),
+            ("1oz gin 1oz rye", "", "1oz gin 1oz rye", "", "measure_missing"),
+            ("60 ml gin + 20 ml rye", "", "60 ml gin + 20 ml rye", "", "measure_missing"),
+            ("2 parts rum: 1 part rye", "", "2 parts rum: 1 part rye", "", "measure_missing"),
+            ("1 lb 2 oz sugar", "", "1 lb 2 oz sugar", "", "measure_missing"),
+            ("1 oz each gin and rye", "", "1 oz each gin and rye", "", "measure_missing"),
+            ("one quarter ounce lime", "", "quarter ounce lime", "one", "measure_missing"),
+            ("a 750ml bottle of wine", "", "750ml bottle of wine", "a", "measure_missing"),
+            ("1 750ml bottle wine", "", "wine", "1 750ml, bottle", "number_ambiguous"),
+            ("2 x 25ml gin", "", "25ml gin", "2 x", "unit_unknown"),
+            ("6+ mint leaves", "", "+ mint leaves", "6", "measure_missing"),
+            ("6 or so mint leaves", "", "or so mint leaves", "6", "measure_missing"),
+            ("1 inch ginger", "", "ginger", "1 inch", "unit_unknown"),
+            ("2-inch piece of ginger", "", "piece of ginger", "2-inch", "unit_unknown"),
+            ("1 fifth rum", "", "rum", "1 fifth", "unit_unknown"),
+            ("2 (750 ml) bottles wine", "2 bottle", "wine", "750 ml", ""),
+        ],
+    );
+    check(
+        &us(),
+        &[
+            ("1 and 1/2 oz gin", "1.5 oz us_fl_oz", "gin", "", ""),
+            ("1 & 1/2 oz gin", "1.5 oz us_fl_oz", "gin", "", ""),
+            ("2 and a half ounces of gin", "2.5 oz us_fl_oz", "gin", "", ""),
+            ("1 (12-ounce) bottle lager", "12 oz us_fl_oz", "lager", "1 bottle", ""),
+            ("1 (750-ml) bottle wine", "750 ml", "wine", "1 bottle", ""),
+            ("750 ml bottle red wine", "750 ml", "red wine", "bottle", ""),
+            ("6 oz can pineapple juice", "6 oz us_fl_oz", "pineapple juice", "can", ""),
+            ("2 oz bottle-aged gin", "2 oz us_fl_oz", "bottle-aged gin", "", ""),
+            ("gin 2 parts", "2 part", "gin", "", "parts_need_size"),
+            ("2 oz rye whisky*", "2 oz us_fl_oz", "rye whisky", "", ""),
+            ("2 oz rye whisky †", "2 oz us_fl_oz", "rye whisky", "", ""),
+            ("Rinse: absinthe", "", "absinthe", "Rinse", "measure_missing"),
+            ("1 generous handful mint", "", "mint", "1 generous handful", "unit_unknown"),
+        ],
+    );
+}
+
 /// What is done and how many it makes pours nothing, and is no bottle without a price.
 #[test]
 fn what_pours_nothing() {
@@ -407,7 +452,7 @@ fn what_pours_nothing() {
             ("Blend of two rums", "", "Blend of two rums", "", "measure_missing"),
             ("Garnish with a cherry and serve.", "1 piece", "cherry", "and serve", "garnish"),
             ("**60 ml** gin", "60 ml", "gin", "", ""),
-            ("- **60 ml gin**, *cold*", "60 ml", "gin", "*cold*", ""),
+            ("- **60 ml gin**, *cold*", "60 ml", "gin", "cold", ""),
         ],
     );
 }

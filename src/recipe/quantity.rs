@@ -2,8 +2,8 @@
 
 use super::likeness::{folded, is_letter, is_number, small};
 use super::words::{
-    ABOUT, ARTICLES, FULLNESS, LINKS, Means, NUMBERS, PLURALS, TO, TO_BETWEEN_DIGITS, each, holds,
-    meaning,
+    ABOUT, AND, ARTICLES, BEFORE_PARTS, FULLNESS, LINKS, Means, NUMBERS, PLURALS, SAME, TO,
+    TO_BETWEEN_DIGITS, each, holds, meaning,
 };
 use super::{Hand, Quantity};
 use crate::measure::{Kind, Size};
@@ -94,9 +94,12 @@ pub fn front(text: &str, hand: Hand) -> Option<Front<'_>> {
             return made(text, rest, numbers, (word, Means::NoSize, ""), rest, hand);
         }
         let rest = after_any(bare, ARTICLES);
-        // "3/10 di gin" is so much of something that is not said.
-        if rest.is_none() && after_link(bare).len() < bare.len() {
-            return made(text, bare, numbers, ("", Means::NoSize, ""), after_link(bare), hand);
+        // "3/10 di gin" is so much of something that is not said, and "one quarter ounce" is not one of them.
+        let linked = after_link(bare);
+        let joins = [AND, SAME].iter().any(|words| after_any(bare, words).is_some());
+        let goes_on = joins || number(bare, hand.marks).is_some();
+        if rest.is_none() && (goes_on || linked.len() < bare.len()) {
+            return made(text, bare, numbers, ("", Means::NoSize, ""), linked, hand);
         }
         return made(text, bare, numbers, ("", Means::Piece, ""), rest.unwrap_or(bare), hand);
     };
@@ -136,7 +139,7 @@ fn made<'t>(
     Some(Front { typed, number, range: read, unit_typed, means, fullness, rest })
 }
 
-/// The measures with a size that begin with a number somewhere in a text, each with what stands before it.
+/// The measures with a size, and the parts, that begin with a number somewhere in a text, each with what stands before it.
 pub fn measures(text: &str, hand: Hand) -> impl Iterator<Item = (&str, Front<'_>)> {
     let starts = text.char_indices().filter(|(_, c)| is_number(*c) || matches!(c, '~' | '.'));
     starts.filter_map(move |(at, _)| {
@@ -144,7 +147,8 @@ pub fn measures(text: &str, hand: Hand) -> impl Iterator<Item = (&str, Front<'_>
         if before.ends_with(|c: char| is_letter(c) || is_number(c)) {
             return None;
         }
-        Some((before, front(from, hand).filter(Front::is_sized)?))
+        let front = front(from, hand)?;
+        (front.is_sized() || front.means == Means::Part).then_some((before, front))
     })
 }
 
@@ -187,25 +191,25 @@ fn numbers(text: &str, marks: Marks) -> Option<(Result<Range, Fault>, &str, &str
     if let Some(fault) = spaced(typed) {
         return Some((Err(fault), typed, rest));
     }
-    let (read, rest) = match second(typed, rest, marks) {
-        Some((sign, second, second_typed, behind)) => {
-            let whole = before(from, behind).trim_matches(is_space);
-            let mixed = sign == "-" && is_part(second, second_typed) && first.is_whole();
-            let read = match mixed && second.compare(first).is_lt() {
-                true => first.plus(second).map(Range::exactly),
-                false => from_to(first, second, whole),
-            };
-            // "1-1/2" is written anew, because a blank takes it for a range.
-            if mixed && let Ok(range) = read {
-                let range = if behind_about.is_some() { about(range) } else { Ok(range) };
-                return Some((range, "", behind));
-            }
-            (read, behind)
+    let exactly_or_about = |read: Result<Range, Fault>| match behind_about {
+        Some(_) => read.and_then(about),
+        None => read,
+    };
+    // "1-1/2" and "1 and 1/2" are written anew, because a blank takes them for something else.
+    if let Some((part, part_typed, behind)) = second(typed, rest, marks, BEFORE_PARTS)
+        && first.is_whole()
+        && part.compare(first).is_lt()
+        && is_part(part, part_typed)
+    {
+        return Some((exactly_or_about(first.plus(part).map(Range::exactly)), "", behind));
+    }
+    let (read, rest) = match second(typed, rest, marks, TO) {
+        Some((second, _, behind)) => {
+            (from_to(first, second, before(from, behind).trim_matches(is_space)), behind)
         }
         None => (Ok(Range::exactly(first)), rest),
     };
-    let read = if behind_about.is_some() { read.and_then(about) } else { read };
-    Some((read, before(text, rest).trim_matches(is_space), rest))
+    Some((exactly_or_about(read), before(text, rest).trim_matches(is_space), rest))
 }
 
 /// A number or a range at the start of a text as a blank takes it, and what is left.
@@ -260,21 +264,22 @@ fn spaced(typed: &str) -> Option<Fault> {
     })
 }
 
-/// The second number of a range: the sign between, the number, as written, and what is left.
+/// The second number behind one of these signs, as it is meant and as written, and what is left.
 fn second<'t>(
     first: &str,
     rest: &'t str,
     marks: Marks,
-) -> Option<(&'static str, Fraction, &'t str, &'t str)> {
+    signs: &'static str,
+) -> Option<(Fraction, &'t str, &'t str)> {
     let bare = rest.trim_start_matches(is_space);
-    let (sign, behind) = after_which(bare, TO)?;
+    let (sign, behind) = after_which(bare, signs)?;
     let behind = behind.trim_start_matches(is_space);
     let digits = first.ends_with(is_number) && behind.starts_with(is_number);
     if holds(TO_BETWEEN_DIGITS, sign) && !digits {
         return None;
     }
     let (number, rest) = number(behind, marks)?.ok()?;
-    Some((sign, number, before(behind, rest), rest))
+    Some((number, before(behind, rest), rest))
 }
 
 fn is_part(number: Fraction, typed: &str) -> bool {
@@ -291,7 +296,7 @@ fn to_second<'t>(
     hand: Hand,
 ) -> Option<(Result<Range, Fault>, &'t str)> {
     let Ok(Range { best, spread: None }) = first else { return None };
-    let (_, second, _, behind) = second(typed, rest, hand.marks)?;
+    let (second, _, behind) = second(typed, rest, hand.marks, TO)?;
     let behind = match unit(behind, hand) {
         Some((other, _, behind)) if other == means => behind,
         Some((Means::Unit(_) | Means::Ounce(_) | Means::Part, ..)) => return None,
@@ -363,7 +368,7 @@ fn word_ends(text: &str) -> Vec<usize> {
 }
 
 /// The text behind "of" and its like.
-fn after_link(text: &str) -> &str {
+pub fn after_link(text: &str) -> &str {
     let longest = each(LINKS).filter_map(|word| {
         let rest = text.strip_prefix(word)?;
         let ends = word.ends_with(['\'', '’']) || rest.starts_with(is_space);

@@ -185,9 +185,10 @@ pub fn is_any(text: &str, words: &str) -> bool {
     each(words).any(|word| after(text, word).is_some_and(str::is_empty))
 }
 
-/// A name without the spaces and marks around it.
+/// A name without the spaces and marks around it, and without what points to a footnote.
 pub fn plain_name(name: &str) -> String {
-    let marks = |c: char| is_space(c) || matches!(c, ',' | ';' | ':' | '-' | '–' | '—');
+    let marks = |c: char| is_space(c) || matches!(c, ',' | ';' | ':' | '-' | '–' | '—' | '*');
+    let ends = |c: char| marks(c) || matches!(c, '.' | '†' | '‡');
     // A point before it may belong to a number: ".5 pinch".
-    one_space(name.trim_start_matches(marks).trim_end_matches(|c| marks(c) || c == '.'))
+    one_space(name.trim_start_matches(marks).trim_end_matches(ends))
 }

@@ -67,7 +67,8 @@ const UNIT_WORDS: &[(Row, &str)] = &[
         NoSize,
         "pinch|pinches|handful|bunch|bunches|knob|scoop|sprinkle|grating|squeeze|glug|shot|jigger|\
          pony|finger|measure|glass|glasses|can|tin|jar|packet|quart|qt|gallon|gal|spoon|spoonful|\
-         few|dozen|bag|box|boxes|carton|dollop|dram|nip|tot|jug|pitcher|tray",
+         few|dozen|inch|inches|thumb|fifth|count|counts|cm|bag|box|boxes|carton|dollop|dram|nip|\
+         tot|jug|pitcher|tray",
     ),
     // German. A spoon is a metric spoon (DIN leaves it open; kitchens take 15 and 5 ml).
     (Code("cl"), "zentiliter"),
@@ -97,13 +98,11 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (Code("g"), "gramme"),
     (
         Code("metric_tbsp"),
-        "c a s|c a soupe|cas|cuillere a soupe|cuilleres a soupe|cs|c s|cuil a soupe|\
-         cuilleree a soupe|cuillerees a soupe|grande cuillere|grandes cuilleres",
+        "c a s|c a soupe|cas|cuillere a soupe|cuilleres a soupe|cs|c s|cuil a soupe|cuilleree a soupe|cuillerees a soupe|grande cuillere|grandes cuilleres",
     ),
     (
         Code("metric_tsp"),
-        "c a c|c a cafe|cac|cuillere a cafe|cuilleres a cafe|cuillere a the|c c|c a the|\
-         cuil a cafe|cuilleree a cafe|cuillerees a cafe|petite cuillere|petites cuilleres",
+        "c a c|c a cafe|cac|cuillere a cafe|cuilleres a cafe|cuillere a the|c c|c a the|cuil a cafe|cuilleree a cafe|cuillerees a cafe|petite cuillere|petites cuilleres",
     ),
     (Code("bar_spoon"), "cuillere de bar|cuilleres de bar|cuillere a melange"),
     (Code("dash"), "trait"),
@@ -114,8 +113,8 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     (Code("bottle"), "bouteille"),
     (
         Piece,
-        "tranche|rondelle|feuille|brin|branche|morceau|morceaux|quartier|tige|baton|gousse|\
-         clou|ecorce|carre|jus",
+        "tranche|rondelle|feuille|brin|branche|morceau|morceaux|quartier|tige|baton|gousse|clou|\
+         ecorce|carre|jus",
     ),
     (
         NoSize,
@@ -160,8 +159,7 @@ const UNIT_WORDS: &[(Row, &str)] = &[
     ),
     (
         Code("metric_tsp"),
-        "cucchiaino|cucchiaini|cucchiaino da caffe|cucchiaini da caffe|cucchiaino da te|\
-         cucchiaini da te",
+        "cucchiaino|cucchiaini|cucchiaino da caffe|cucchiaini da caffe|cucchiaino da te|cucchiaini da te",
     ),
     (Code("bar_spoon"), "cucchiaino da bar|cucchiaini da bar|cucchiaio da bar|cucchiai da bar"),
     (Code("dash"), "spruzzo|spruzzi"),
@@ -244,6 +242,9 @@ pub const ABOUT: &str = "\
 /// What stands between two numbers of which either may be.
 pub const TO: &str = "-|–|—|‑|to|or|bis|oder|ou|/-|à|a|o";
 
+/// What stands between a whole number and a part of one: "1-1/2", "2 and 1/2".
+pub const BEFORE_PARTS: &str = "-|&|+|and|und|et|y|e";
+
 /// Of those, the words that are so short that they only count between digits.
 pub const TO_BETWEEN_DIGITS: &str = "à|a|o";
 
@@ -289,8 +290,8 @@ pub const OPTIONAL: &str = "\
 /// What is done, at the start of a line: it becomes a note. The longer of two stands first.
 pub const LEADS: &str = "\
     top it up with|topped up with|top up with|top off with|topped with|top with|top up:|top:|\
-    fill up with|fill with|finish with|rinse with|rinse the glass with|float with|add|\
-    the juice of|fresh juice of|juice of|juice from|juice and zest of|zest of|peel of|\
+    fill up with|fill with|finish with|rinse with|rinse the glass with|float with|float:|rinse:|\
+    rim:|add|the juice of|fresh juice of|juice of|juice from|juice and zest of|zest of|peel of|\
     auffüllen mit|aufgießen mit|mit|saft von|saft|compléter avec|compléter de|allonger avec|\
     allonger de|jus d’|jus d'|jus de|le jus d’|le jus d'|le jus de|completar con|rellenar con|\
     zumo de|jugo de|el zumo de|el jugo de|colmare con|completare con|top di|succo di|il succo di|\
@@ -344,3 +345,10 @@ pub const METHOD: &str = "\
 pub const METHOD_ENDS: &str = "\
     abseihen|strainen|servieren|schütteln|shaken|rühren|verrühren|mixen|mischen|geben|gießen|\
     füllen|lassen|zerdrücken";
+
+/// What shares a measure out: "1 oz *each* gin and vermouth" is not one of both.
+pub const EACH: &str = "each|je|cada|chacun|ciascuno";
+
+/// In what something is sold, behind a measure: "6 oz *can* pineapple juice".
+pub const CONTAINERS: &str = "\
+    bottle|can|tin|jar|carton|pack|packet|dose|flasche|canette|lata|lattina";
