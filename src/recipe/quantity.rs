@@ -144,7 +144,10 @@ pub fn measures(text: &str, hand: Hand) -> impl Iterator<Item = (&str, Front<'_>
     let starts = text.char_indices().filter(|(_, c)| is_number(*c) || matches!(c, '~' | '.'));
     starts.filter_map(move |(at, _)| {
         let (before, from) = text.split_at_checked(at)?;
-        if before.ends_with(|c: char| is_letter(c) || is_number(c)) {
+        // Inside a word or a number none begins.
+        let inside = before.ends_with(|c: char| is_letter(c) || is_number(c) || c == '.');
+        let mut start = from.chars().take(2);
+        if inside || !start.any(is_number) {
             return None;
         }
         let front = front(from, hand)?;
