@@ -369,6 +369,7 @@ fn what_is_asked_rather_than_misread() {
             ("2 parts rum: 1 part rye", "", "2 parts rum: 1 part rye", "", "measure_missing"),
             ("1 lb 2 oz sugar", "", "1 lb 2 oz sugar", "", "measure_missing"),
             ("1 oz each gin and rye", "", "1 oz each gin and rye", "", "measure_missing"),
+            ("3 12-year-old rums", "3 piece", "12-year-old rums", "", ""),
             ("one quarter ounce lime", "", "quarter ounce lime", "one", "measure_missing"),
             ("a 750ml bottle of wine", "", "750ml bottle of wine", "a", "measure_missing"),
             ("1 750ml bottle wine", "", "wine", "1 750ml, bottle", "number_ambiguous"),

@@ -77,14 +77,10 @@ pub fn front(text: &str, hand: Hand) -> Option<Front<'_>> {
     let Some((read, typed, rest)) = numbers(text, hand.marks) else {
         return without_number(text, hand);
     };
-    // "40% gin", "7up" and "12-year-old rum" begin with a number that counts nothing.
     let bare = rest.trim_start_matches(is_space);
-    let begins_a_word = bare.starts_with(['%', '°', '\'', '"', '″', '’'])
-        || (rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-')
-            && !typed.ends_with('-'));
     let (fullness, from) = fullness(rest, hand);
     let Some((means, unit_typed, rest)) = unit(from, hand) else {
-        if begins_a_word {
+        if begins_a_word(rest) && !typed.ends_with('-') {
             return None;
         }
         let numbers = Numbers { read, typed };
@@ -97,7 +93,11 @@ pub fn front(text: &str, hand: Hand) -> Option<Front<'_>> {
         // "3/10 di gin" is so much of something that is not said, and "one quarter ounce" is not one of them.
         let linked = after_link(bare);
         let joins = [AND, SAME].iter().any(|words| after_any(bare, words).is_some());
-        let goes_on = joins || number(bare, hand.marks).is_some();
+        let counts = |rest: &str| !begins_a_word(rest) || unit(rest, hand).is_some();
+        let goes_on = match number(bare, hand.marks) {
+            Some(Ok((_, rest))) => counts(rest),
+            other => joins || other.is_some(),
+        };
         if rest.is_none() && (goes_on || linked.len() < bare.len()) {
             return made(text, bare, numbers, ("", Means::NoSize, ""), linked, hand);
         }
@@ -108,6 +108,13 @@ pub fn front(text: &str, hand: Hand) -> Option<Front<'_>> {
         None => (Numbers { read, typed }, rest),
     };
     made(text, rest, numbers, (unit_typed, means, fullness), rest, hand)
+}
+
+/// Whether what follows a number belongs to it: "40% gin", "7up" and "12-year-old rum" begin with one that
+/// counts nothing.
+fn begins_a_word(rest: &str) -> bool {
+    rest.trim_start_matches(is_space).starts_with(['%', '°', '\'', '"', '″', '’'])
+        || rest.starts_with(|c: char| is_letter(c) || is_number(c) || c == '-')
 }
 
 /// A number as read and as written; nothing as written means that it is written anew.

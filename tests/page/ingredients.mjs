@@ -108,8 +108,9 @@ export function english(count) {
     const [start, amount, unit, name, end] = [one(STARTS), one(AMOUNTS), one(UNITS), one(NAMES), one(ENDS)];
     const joined = /\d$/.test(amount.text) && /^(oz|ml|mL|cl|g|kg|l)$/.test(unit.text) && one([true, false]);
     const line = `${start.text}${amount.text}${joined ? "" : " "}${unit.text} ${name}${end.text}`.replace("  ", " ");
-    // Of what has no size only one is as much as the brackets say.
-    const ml = STAY.includes(unit.unit) || (!unit.unit && (amount.least !== 1 || amount.most)) ? undefined : end.ml;
+    // Of a bottle, and of what has no size, only one is as much as the brackets say.
+    const alone = amount.least === 1 && !amount.most;
+    const ml = STAY.includes(unit.unit) || (["", "bottle"].includes(unit.unit) && !alone) ? undefined : end.ml;
     const sizeless = !unit.unit && !ml;
     const decorates = start.text.startsWith("Garnish") || end.text.endsWith("garnish");
     const asked = sizeless && !decorates ? "unit_unknown" : unit.unit === "part" && !ml ? "parts_need_size" : "";

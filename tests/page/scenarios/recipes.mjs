@@ -74,6 +74,26 @@ export default [
     },
   },
   {
+    name: "a title is the name of the drink, and what is only said is poured into no glass, unless a person says so",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      await paste(session, "Lock Keeper\nServes 2\n\n- 50 ml rye whisky\n- 2 dashes orange bitters\n\nStir with ice and strain.");
+      await becomes(() => rows(session), ["Lock Keeper", "Serves 2", "50 ml of rye whisky", "2 dashes of orange bitters", "Stir with ice and strain."]);
+      await becomes(() => faces(session), ["the name of the drink", "how many it makes", "rye whisky?", "orange bitters?", "what is done: nothing is poured"]);
+      await becomes(() => session.value(NAME), "Lock Keeper");
+      await says(session, ".recipe .lines-read", "5 lines. It makes 2: this glass is all of them together.");
+      await makeGlass(session);
+      await becomes(() => session.value(blank(".glass", "Name of the glass")), "Lock Keeper");
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "2 dashes of orange bitters"]);
+      await openOver(session, "recipe");
+      await fill(session, { [NAME]: "Weir" });
+      await pick(session, is(5), "new:");
+      await makeGlass(session);
+      await becomes(() => session.value(blank(".glass", "Name of the glass")), "Weir");
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "2 dashes of orange bitters", "Stir with ice and strain."]);
+    },
+  },
+  {
     name: "the recipe data of a page are read, their name too; damaged data are told as such",
     async play({ session, site }) {
       await openWith(session, site, SHELF);
@@ -84,6 +104,12 @@ export default [
       await becomes(() => rows(session), ["40 ml of rye whisky", "100 ml of soda water"]);
       await becomes(() => texts(session, `${PASTED} + p`), []);
       await becomes(() => session.value(NAME), "Towpath");
+      await fill(session, { [PASTED]: "" });
+      await becomes(() => rows(session), []);
+      await fill(session, { [PASTED]: `<!doctype html><title>x</title><script type="application/ld+json"><!-- ${data.replace("100 ml", "&frac12; cup")} --></script>` });
+      await becomes(() => rows(session), ["40 ml of rye whisky", "½ cup, 250 ml of soda water"]);
+      await fill(session, { [PASTED]: data });
+      await becomes(() => rows(session), ["40 ml of rye whisky", "100 ml of soda water"]);
       await makeGlass(session);
       await says(session, TOTAL, "£2.39");
     },
