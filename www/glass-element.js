@@ -7,13 +7,11 @@
  * is while nothing can be reckoned.
  */
 
+import { ROOM } from "./glass-room.js";
 import { trouble } from "./words-trouble.js";
 
 /** How far off a reader may be when the rest is fetched: a screen of a phone. */
 const NEAR = "740px";
-
-/** Kept free for the cost before it is known, so that nothing moves when it comes: its buttons stand in one row, or on a phone in two. */
-const ROOM = "clamp(10.8em, (36em - 100vw) * 99, 15.5em)";
 
 /** @type {WeakMap<Element, () => void>} */
 const waiting = new WeakMap();

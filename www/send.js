@@ -7,6 +7,7 @@ import { around, date, shown, today } from "./figures.js";
 import * as kept from "./kept.js";
 import { make, note, write } from "./page.js";
 import { copyOut, sheet } from "./over.js";
+import { pagePart } from "./send-page.js";
 import { clause } from "./sentence.js";
 import { glass as glassWords, gone as goneWords, problemWords } from "./words.js";
 import { over as overWords } from "./words-menu.js";
@@ -30,7 +31,7 @@ export async function openSend({ glass, closed }) {
   const view = sheet("send", sendWords.heading(name), closed);
   const goes = choice(sendWords.choice, sendWords.choices, "with", (value) => ((without = value === "without"), show()));
   const about = make("p", { class: "small" });
-  const parts = [linkPart(name), textPart(name), recipePart()];
+  const parts = [linkPart(name), textPart(name), pagePart(), recipePart()];
 
   function show() {
     write(about, sendWords[without ? "without" : "with"]);

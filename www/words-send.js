@@ -10,16 +10,30 @@ export const send = {
   choice: "Whether its prices go along",
   /** @type {[code: T, name: T][]} */
   choices: [["with", "with its prices"], ["without", "without prices"]],
-  with: "Whoever opens the link sees what you paid for these bottles, and nothing else of your shelf.",
-  without: "Whoever opens the link sees what goes in, not what you paid for it.",
+  with: "Whoever gets it sees what you paid for these bottles, and nothing else of your shelf.",
+  without: "Whoever gets it sees what goes in, not what you paid for it.",
   share: "Share the link",
   copy: "Copy the link",
   text: "As text",
   costs: (/** @type {T} */ cost, /** @type {T} */ between, /** @type {T} */ without, /** @type {T} */ day) =>
     `Costs ${cost} to make${[between, without].filter(Boolean).map((each) => `, ${each}`).join("")}. ${day}`,
   shareText: "share it",
-  recipe: "As a recipe for a page of yours",
-  recipeAbout: "Recipe data (schema.org), for the page’s own code.",
+  recipe: "As recipe data",
+  recipeAbout: "For other programs to read (schema.org), in a page’s own code.",
+};
+
+export const sendPage = {
+  heading: "On a page of yours",
+  stands: "as",
+  choice: "How it stands on the page",
+  /** @type {[code: T, name: T][]} */
+  choices: [["element", "a part of the page"], ["frame", "a frame"]],
+  element: "Paste this where the recipe stands. The list stays as your page shows it; readers see what a glass costs, and may put in their own prices.",
+  frame: "For a page that allows no script of others. What is put in there is not kept.",
+  code: "What is pasted into the page",
+  shown: "What readers see",
+  notHere: "To be seen here, it needs a network.",
+  title: (/** @type {T} */ name) => (name ? `What a glass of ${name} costs` : "What a glass costs"),
 };
 
 export const sent = {

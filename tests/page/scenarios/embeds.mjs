@@ -3,12 +3,15 @@
 import assert from "node:assert/strict";
 import { devNull } from "node:os";
 import { startSite } from "../site.mjs";
-import { becomes } from "./page/places.mjs";
+import { becomes, pick } from "./page/places.mjs";
+import { BITTERS, LOCK_GATE, openWith, RYE, SODA } from "./page/records.mjs";
+import { openSend } from "./page/states.mjs";
 
 /** @typedef {import("../scenarios.mjs").Stage} Stage */
 /** @typedef {import("../site.mjs").Site} Site */
 /** @typedef {import("../webdriver.mjs").Session} Session */
 
+const CODE = ".send textarea[aria-label='What is pasted into the page']";
 const NO_SWITCH = "this engine has no switch for it";
 
 const PRICES = "rye whisky: 28 for 70 cl at 40 %; orange bitters: 18.50 for 100 ml at 44%";
@@ -201,6 +204,48 @@ export default [
         for (const panel of ["line by line", "my prices", "the sums"]) await opens(session, panel);
         assert.deepEqual(await session.run(() => [document.querySelector("farthing-glass")?.shadowRoot?.querySelectorAll("img").length, "ran" in window]), [0, false]);
       }, { "glass.json": JSON.stringify(data) });
+    },
+  },
+  {
+    name: "what is copied for a page costs there what it costs here, as a part of the page and as a frame",
+    async play(stage) {
+      const { session, site } = stage;
+      const bitters = { ...BITTERS, name: 'bitters; <b>"orange"</b>', rough: { dash: { text: "0.8", unit: "ml" } } };
+      const named = { ...LOCK_GATE, name: 'Lock & "Gate"' };
+      await openWith(session, site, { bottles: [RYE, bitters, SODA], specs: [named] });
+      await openSend(session);
+      const cost = /^Costs (\S+) to make/m.exec(await session.value(".send textarea[aria-label='As text']"))?.[1];
+      const code = () => session.value(CODE);
+      await becomes(() => costs(session), [cost]);
+      const element = await code();
+      await pick(session, ".send select[aria-label='How it stands on the page']", "frame");
+      await becomes(async () => (await code()).startsWith("<iframe sandbox="), true);
+      const frame = await code();
+      await pick(session, ".send select[aria-label='Whether its prices go along']", "without");
+      await becomes(() => costs(session), [""]);
+      assert.ok(!(await code()).includes("prices="));
+      // Another host, and so another origin than the page of the code.
+      const there = (/** @type {string} */ text) => text.replaceAll(site.origin, site.otherOrigin);
+      await onHost(stage, there(element), async () => {
+        await becomes(() => costs(session), [cost]);
+        assert.equal(await session.text("farthing-glass h3"), named.name);
+        assert.equal(await session.run(() => document.querySelectorAll("farthing-glass b").length), 0);
+      });
+      await onHost(stage, there(frame), async () => {
+        await session.enterFrame("iframe");
+        await becomes(() => costs(session), [cost]);
+        await session.leaveFrame();
+      });
+    },
+  },
+  {
+    name: "without a network the code for a page is made all the same, and its look is said to need one",
+    async play({ session, site }) {
+      await openWith(session, site, { bottles: [RYE, BITTERS, SODA], specs: [LOCK_GATE] });
+      site.missing.add("farthing-glass.js");
+      await openSend(session);
+      await becomes(async () => (await session.value(CODE)).includes("<li>50 ml rye whisky</li>"), true);
+      await becomes(() => session.run(() => [...document.querySelectorAll(".send p")].some((each) => each.textContent === "To be seen here, it needs a network." && each.getClientRects().length > 0)), true);
     },
   },
   {

@@ -13,7 +13,7 @@ import { openLink, openSend, SENT, SENT_WITHOUT } from "./page/states.mjs";
 const SHELF = { bottles: [RYE, BITTERS, SODA], specs: [LOCK_GATE] };
 const GOES = ".send select[aria-label='Whether its prices go along']";
 const AS_TEXT = ".send textarea[aria-label='As text']";
-const AS_RECIPE = ".send textarea[aria-label^='As a recipe']";
+const AS_RECIPE = ".send textarea[aria-label='As recipe data']";
 const QUESTION = "main > .over.sent";
 const WHICH = ".sent .offer select";
 

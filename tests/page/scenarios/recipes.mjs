@@ -142,7 +142,7 @@ export default [
       await becomes(async () => (await rows(session)).length, 2);
       assert.match(String((await faces(session))[0]), /^rye <img/);
       await openSend(session);
-      const GIVEN = ".send textarea[aria-label^='As a recipe']";
+      const GIVEN = ".send textarea[aria-label='As recipe data']";
       await session.waitFor((/** @type {string} */ css) => /** @type {HTMLTextAreaElement} */ (document.querySelector(css))?.value, "the recipe data", GIVEN);
       const given = await session.value(GIVEN);
       assert.equal(JSON.parse(given).name, "Lock Gate");
