@@ -158,31 +158,27 @@ fn unquoted(bare: &str, hand: Hand, part: Option<Measure>) -> Line {
         None => (main, said),
     };
     if let Some((start, _)) = &behind {
-        name = start;
+        // "Bitters x 2 dashes".
+        name = start.trim_end_matches(is_space);
+        let times = name.strip_suffix(['x', '×']).filter(|name| name.ends_with(is_space));
+        name = times.unwrap_or(name);
     }
     let other = behind.as_ref().map(|(_, front)| front).or(apart.as_ref());
     if let Some(front) = other.filter(|_| reading.line.measure.is_none()) {
         reading.take_front(front);
     }
-    let measured_more = |text: &str| measures(text, hand).next().is_some();
-    let other_piece =
-        |(place, piece): (usize, &&str)| Some(place) != after_comma && measured_more(piece);
-    let is_measured = reading.line.measure.as_ref().is_some_and(|measure| measure.unit != "piece");
-    if is_measured
-        && (measured_more(name)
-            || said.iter().enumerate().any(other_piece)
-            || after_any(name, EACH).is_some())
-    {
-        // "2 oz gin, 1 oz vermouth": which of them a bottle is poured by, nobody said.
+    let mut said = said;
+    if let Some(place) = after_comma {
+        said.remove(place);
+    }
+    if reading.is_of_several(name, &said) {
         let fault = Some(Fault::new(Code::MeasureMissing));
         return Line { name: plain_name(bare), fault, ..Line::default() };
     }
     let (name, tail) = without_tail(name);
     reading.say_or_mark(tail);
-    for (place, piece) in said.iter().enumerate() {
-        if Some(place) != after_comma {
-            reading.say_or_mark(piece);
-        }
+    for piece in said {
+        reading.say_or_mark(piece);
     }
     let name = plain_name(name);
     if name.is_empty()
@@ -379,6 +375,16 @@ impl Reading {
             self.line.fault =
                 Some(Fault::new(Code::PartsNeedSize).with("typed", one_space(front.typed)));
         }
+    }
+
+    /// Whether the measure is one of several, as in "2 oz gin, 1 oz vermouth" and "1 oz each gin and vermouth":
+    /// by which of them a bottle is poured, nobody said.
+    fn is_of_several(&self, name: &str, said: &[&str]) -> bool {
+        let sized = self.line.measure.as_ref().is_some_and(|measure| measure.unit != "piece");
+        let pieces = || core::iter::once(&name).chain(said);
+        sized
+            && (after_any(name, EACH).is_some()
+                || pieces().any(|piece| measures(piece, self.hand).next().is_some()))
     }
 
     /// Whether a text is a measure and nothing else.

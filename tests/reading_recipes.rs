@@ -356,6 +356,17 @@ fn bullets_garnishes_headings_and_parts() {
     );
 }
 
+/// Lines that were not chosen to suit the reader.
+#[test]
+fn lines_at_first_sight() {
+    let rows = include_str!("recipe-lines.txt").lines().filter(|row| !row.starts_with('#'));
+    let rows = rows.map(|row| {
+        let row: Vec<&'static str> = row.split('\t').collect();
+        (row[0], row[1], row[2], row[3], row[4])
+    });
+    check(&us(), &rows.collect::<Vec<Row>>());
+}
+
 /// Lines of which a part could be lost, or taken for something else, without a word.
 #[test]
 fn what_is_asked_rather_than_misread() {

@@ -52,11 +52,11 @@ use Row::{As, Code, NoSize, Part, Piece};
 const UNIT_WORDS: &[(Row, &str)] = &[
     // English.
     (Code("oz"), "oz wt|oz weight|oz by weight"),
-    (As("tbsp"), "tbs|tblsp|tablespoonful"),
-    (As("tsp"), "teaspoonful"),
+    (As("tbsp"), "tb|tbs|tblsp|tblspn|tbspn|tablespoonful"),
+    (As("tsp"), "tspn|teaspoonful"),
     (Code("bar_spoon"), "bar spoonful|barspoonful|bs"),
     (Code("g"), "grs|gr|gm|gms"),
-    (Code("ml"), "mil"),
+    (Code("ml"), "m l|mil"),
     (Part, "part|parts"),
     (
         Piece,
@@ -67,11 +67,11 @@ const UNIT_WORDS: &[(Row, &str)] = &[
         NoSize,
         "pinch|pinches|handful|bunch|bunches|knob|scoop|sprinkle|grating|squeeze|glug|shot|jigger|\
          pony|finger|measure|glass|glasses|can|tin|jar|packet|quart|qt|gallon|gal|spoon|spoonful|\
-         few|dozen|inch|inches|thumb|fifth|count|counts|cm|bag|box|boxes|carton|dollop|dram|nip|\
-         tot|jug|pitcher|tray",
+         few|dozen|dessertspoon|inch|inches|thumb|fifth|count|counts|cm|bag|box|\
+         boxes|carton|dollop|dram|nip|tot|jug|pitcher|tray",
     ),
     // German. A spoon is a metric spoon (DIN leaves it open; kitchens take 15 and 5 ml).
-    (Code("cl"), "zentiliter"),
+    (Code("cl"), "c l|zentiliter"),
     (Code("dl"), "deziliter"),
     (Code("g"), "gramm"),
     (Code("metric_tbsp"), "el|essloffel|essl"),
