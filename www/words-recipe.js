@@ -22,7 +22,7 @@ export const recipe = {
   out: "leave it out",
   heads: "a heading: nothing is poured",
   /** What a line is that pours nothing, by the name the core has for it. @type {{ [aside: string]: string }} */
-  aside: { title: "the name of the drink", method: "what is done: nothing is poured", makes: "how many it makes" },
+  aside: { title: "the name of the drink", method: "what is done", makes: "how many it makes" },
   optional: "may be left out",
   garnish: "garnish",
   row: (/** @type {T} */ measure, /** @type {T} */ name) => [measure, name].filter(Boolean).join(" of "),
