@@ -6,7 +6,7 @@ import * as core from "./core.js";
 import { locale } from "./figures.js";
 import { ROOM } from "./glass-room.js";
 import { copyOut } from "./over.js";
-import { isOneFile, make, write } from "./page.js";
+import { make, write } from "./page.js";
 import { clause } from "./sentence.js";
 import { over as overWords } from "./words-menu.js";
 import { sendPage as words } from "./words-send.js";
@@ -46,7 +46,7 @@ export function pagePart() {
   const shown = make("div", { class: "shown-there" });
   const stands = choice(words.choice, words.choices, "element", (value) => ((framed = value === "frame"), code()));
   const missing = make("p", { class: "small", hidden: true }, words.notHere);
-  const element = make("div", { hidden: isOneFile }, make("h2", {}, words.heading), clause(words.stands, [], stands.element), about, area,
+  const element = make("div", {}, make("h2", {}, words.heading), clause(words.stands, [], stands.element), about, area,
     make("button", { type: "button", class: "quiet", click: () => copyOut(area.value, null, place) }, overWords.copy), place,
     make("h3", {}, words.shown), missing, shown);
 
@@ -57,7 +57,7 @@ export function pagePart() {
   }
 
   // The script that a page would name; without a network it does not come.
-  if (!isOneFile) import("./farthing-glass.js").catch(() => (missing.hidden = false));
+  import("./farthing-glass.js").catch(() => (missing.hidden = false));
 
   return {
     element,

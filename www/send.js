@@ -5,7 +5,7 @@ import { activate, choice } from "./blanks.js";
 import * as core from "./core.js";
 import { around, date, shown, today } from "./figures.js";
 import * as kept from "./kept.js";
-import { make, note, write } from "./page.js";
+import { isOneFile, make, note, write } from "./page.js";
 import { copyOut, sheet } from "./over.js";
 import { pagePart } from "./send-page.js";
 import { clause } from "./sentence.js";
@@ -31,10 +31,10 @@ export async function openSend({ glass, closed }) {
   const view = sheet("send", sendWords.heading(name), closed);
   const goes = choice(sendWords.choice, sendWords.choices, "with", (value) => ((without = value === "without"), show()));
   const about = make("p", { class: "small" });
-  const parts = [linkPart(name), textPart(name), pagePart(), recipePart()];
+  const parts = isOneFile ? [textPart(name), recipePart()] : [linkPart(name), textPart(name), pagePart(), recipePart()];
 
   function show() {
-    write(about, sendWords[without ? "without" : "with"]);
+    write(about, sendWords[isOneFile ? "noLink" : without ? "without" : "with"]);
     const { spec, bottles } = glass();
     for (const part of parts) part.show({ house: kept.house, bottles, spec, without_prices: without });
   }

@@ -12,6 +12,7 @@ export const send = {
   choices: [["with", "with its prices"], ["without", "without prices"]],
   with: "Whoever gets it sees what you paid for these bottles, and nothing else of your shelf.",
   without: "Whoever gets it sees what goes in, not what you paid for it.",
+  noLink: "This page is a file on your device: no link leads to it. As text the glass goes all the same.",
   share: "Share the link",
   copy: "Copy the link",
   text: "As text",
