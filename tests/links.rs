@@ -185,6 +185,8 @@ fn what_is_not_a_whole_link_is_refused() {
         (tampered("/spec/id", json!("x".repeat(65))), "link_unreadable"),
         (tampered("/bottles/0/id", json!("1n3a6w5o0r2u4i6e7k")), "link_unreadable"),
         (tampered("/bottles/0/id", json!("")), "link_unreadable"),
+        (tampered("/house/currency", json!("")), "link_unreadable"),
+        (tampered("/house/currency", json!("gold")), "link_unreadable"),
     ] {
         refused(&fragment, code);
     }

@@ -68,7 +68,7 @@ function offered({ has_prices, house, bottles, spec }, openGlass) {
   const here = make("p", {});
 
   /** A bottle of the link, as it is taken. @param {Bottle} bottle @returns {Bottle} */
-  const taken = (bottle) => ({ ...bottle, id: freshName(), paid: leavesPrices ? emptyBottle().paid : bottle.paid });
+  const taken = (bottle) => ({ ...bottle, paid: leavesPrices ? emptyBottle().paid : bottle.paid });
 
   /** The bottle of the shelf that a person says it is. @param {string} id */
   const mineOf = (id) => kept.bottles.get(chosen.get(id) ?? THEIRS)?.record;
@@ -122,12 +122,13 @@ function offered({ has_prices, house, bottles, spec }, openGlass) {
     const ids = new Map();
     /** @type {(() => void)[]} */
     const undoes = [giveBack];
+    let done = true;
     for (const bottle of bottles) {
       const mine = mineOf(bottle.id);
       const fresh = { ...taken(bottle), id: freeId(kept.bottles, bottle.id) };
       ids.set(bottle.id, mine?.id ?? fresh.id);
       if (mine) continue;
-      kept.keep("bottle", null, fresh);
+      done = kept.keep("bottle", null, fresh) && done;
       undoes.push(() => kept.remove("bottle", fresh.id));
     }
     const lines = spec.lines.map((line) => ({ ...line, bottle: ids.get(line.bottle) ?? "", own: line.own && taken(line.own) }));
@@ -136,9 +137,9 @@ function offered({ has_prices, house, bottles, spec }, openGlass) {
     const known = kept.specs.get(spec.id)?.record;
     if (known && same({ ...known, price: "", target_percent: "", a_week: "" }, { ...spec, lines })) return note("done", sentWords.isThere(name));
     const record = { ...spec, id: freeId(kept.specs, spec.id), lines };
-    kept.keep("spec", null, record);
+    done = kept.keep("spec", null, record) && done;
     undoes.push(() => kept.remove("spec", record.id));
-    note("undo", glassWords.kept(name), [[overWords.undo, () => undoes.reverse().forEach((undo) => undo())]]);
+    if (done) note("undo", glassWords.kept(name), [[overWords.undo, () => undoes.reverse().forEach((undo) => undo())]]);
   }
 
   const rows = spec.lines.map((line, at) => {

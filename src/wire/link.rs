@@ -10,6 +10,7 @@ use super::record::{Named, read_text, records};
 use super::records::{Bottle, House, Line, Measuring, Paid, Problem, Spec, Written};
 use super::{MOST_ID, MOST_LINES, as_json, check_name, read_versioned, told, written};
 use crate::link::{packed, unpacked, unreadable};
+use crate::money::currency;
 use crate::problem::{Code, Fault};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -151,6 +152,7 @@ fn opened(fragment: &str) -> Result<SentGlass, Fault> {
                 .with("where", fault.value("where").unwrap_or_default()),
         })?;
     let SentGlass { has_prices, house, bottles, spec, .. } = glass;
+    currency(&house.currency).map_err(|_| unreadable("a currency that is none"))?;
     sound(&bottles, &spec)?;
     // What a link does not carry does not come in by one either.
     Ok(sent(house, bottles, spec, has_prices))

@@ -170,9 +170,11 @@ export default [
   {
     name: "a glass that is on the shelf already is not put there twice",
     async play({ session, site }) {
-      await openWith(session, site, { ...SHELF, specs: [Object.assign({}, LOCK_GATE, { price: "9.50", a_week: "20" })] });
+      const straw = { bottle: "", own: bottle("", "straw", "4", "200", "piece"), measure: { text: "1", unit: "piece" }, charge: "poured" };
+      const withStraw = { ...LOCK_GATE, lines: [...LOCK_GATE.lines, straw] };
+      await openWith(session, site, { ...SHELF, specs: [Object.assign({}, withStraw, { price: "9.50", a_week: "20" })] });
       const before = await shelf(session);
-      await openLink(session, packed(glass({})));
+      await openLink(session, packed(glass({ spec: withStraw })));
       await becomes(() => texts(session, ".sent .face"), ["my rye whisky", "my orange bitters"]);
       await tap(session, "Put it on my shelf", ".sent");
       await noted(session, "Lock Gate is on the shelf already.");
