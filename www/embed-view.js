@@ -73,7 +73,7 @@ export async function layGlass(host, room) {
     const tag = localeOf(said("locale"));
     currency = (said("currency") ?? recipe.currency ?? "").trim().toUpperCase();
     const answer = await embed({
-      currency, decimal_mark: markOf(writtenIn(host)), own_decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(),
+      currency, decimal_mark: markOf(writtenIn(host)), own_decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(writtenIn(host)),
       lines: recipe.lines, part: said("part") ?? recipe.part ?? "", method: said("method") ?? recipe.method ?? "",
       prices: said("prices") ?? recipe.prices ?? "", own: ownPrices(currency),
     });

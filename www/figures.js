@@ -133,14 +133,16 @@ const PAYS = {
 /** Codes of funds and the like: nobody pays a bar in them. */
 const FUNDS = "BOV CHE CHW CLF COU MXV USN UYI UYW VED";
 
-/** The region of this locale, such as "GB"; a bare language takes its likeliest. */
-const region = (() => {
+/** The region of a locale, such as "GB"; a bare language takes its likeliest. @param {string} tag */
+function regionOf(tag) {
   try {
-    return new Intl.Locale(navigator.language).maximize().region ?? "GB";
+    return new Intl.Locale(tag).maximize().region ?? "GB";
   } catch {
     return "GB";
   }
-})();
+}
+
+const region = regionOf(navigator.language);
 
 /**
  * The currency that this locale most likely pays in. Most codes begin with their country's.
@@ -157,9 +159,10 @@ export const likelySelling = () => ({
   drinks_of: "US CA AU NZ IE DK AT JP".includes(region) ? region.toLowerCase() : "GB IM JE GG".includes(region) ? "uk" : "grams",
 });
 
-/** Whose spoons and ounces this locale most likely means. */
-export function likelyKitchen() {
-  if (region === "US") return "us";
-  if (region === "AU") return "au";
-  return "GB IE IM JE GG".includes(region) ? "uk" : "metric";
+/** Whose spoons and ounces a locale most likely means; by itself, this person's. */
+export function likelyKitchen(tag = navigator.language) {
+  const own = regionOf(tag);
+  if (own === "US") return "us";
+  if (own === "AU") return "au";
+  return "GB IE IM JE GG".includes(own) ? "uk" : "metric";
 }

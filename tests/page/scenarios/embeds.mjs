@@ -161,6 +161,15 @@ export default [
     }),
   },
   {
+    name: "what a writer means by ounces and by a comma is the writer’s, wherever the reader is",
+    play: (stage) => onHost(stage, `<div lang="en-GB">${glass(`currency="GBP" show="lines" prices="rye whisky: 28 for 70 cl"`, "<ul><li>1 fl oz rye whisky</li></ul>")}</div>
+      <div lang="en-US">${glass(`currency="GBP" show="lines" prices="rye whisky: 28 for 70 cl"`, "<ul><li>1 fl oz rye whisky</li></ul>")}</div>
+      <div lang="de">${glass(`currency="GBP" show="lines" prices="Gin: 28,70 for 0,7 l"`, "<ul><li>2,5 cl Gin</li></ul>")}</div>`, async () => {
+      // An imperial ounce is 28.41 ml, a US one 29.57 ml, at 4 a 100 ml; the last is 2.5 cl at 4.10 a 10 cl.
+      await becomes(async () => (await costs(stage.session)).map((cost) => cost.replace(",", ".").replace(/[^\d.]/g, "")), ["1.14", "1.18", "1.03"]);
+    }),
+  },
+  {
     name: "what goes in may come from a file, or from the page’s own recipe data",
     play: (stage) => onHost(stage, `<script type="application/ld+json">not data</script><script type="application/ld+json">${JSON.stringify(DATA)}</script>
       ${glass(`locale="en-GB" src="glass.json"`, "")}${glass(`locale="en-GB" src="recipe.json" currency="GBP" prices="gin: 14 for 70 cl"`, "")}
