@@ -26,8 +26,8 @@ pub const MOST_UNPACKED_BYTES: usize = 65_536;
 /// What often stands in a glass as JSON. The byte for a piece is its place in this list: JSON has no
 /// byte below a space.
 const PIECES: [&str; 32] = [
-    r#"{"format":2,"has_prices":true,"house":{"currency":""#,
-    r#"{"format":2,"house":{"currency":""#,
+    r#"{"format":3,"has_prices":true,"house":{"currency":""#,
+    r#"{"format":3,"house":{"currency":""#,
     r#"","decimal_mark":""#,
     r#"","kitchen":""#,
     r#"","tax_percent":""#,

@@ -121,6 +121,21 @@ pub fn line(text: &str, hand: Hand, part: Option<Measure>) -> Line {
     line
 }
 
+/// A line of which no more is known than its note, as it was read from one: `"chilled, optional"`.
+pub fn noted(note: &str) -> Line {
+    let mut line = Line::default();
+    let mut said = Vec::new();
+    for piece in note.split(',').map(str::trim).filter(|piece| !piece.is_empty()) {
+        match piece {
+            _ if is_any(piece, OPTIONAL) => line.optional = true,
+            _ if is_any(piece, FOR_GARNISH) => line.garnish = true,
+            _ => said.push(piece),
+        }
+    }
+    line.note = said.join(", ");
+    line
+}
+
 /// A line whose name stands in quotes, as [`printed`] writes one that would be read otherwise.
 fn quoted(bare: &str, hand: Hand, part: Option<Measure>) -> Option<Line> {
     let brackets = brackets(bare, true);

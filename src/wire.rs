@@ -21,7 +21,7 @@ pub mod records;
 mod replying;
 mod tasting;
 
-pub(crate) use asking::name as check_name;
+pub(crate) use asking::{name as check_name, note as check_note};
 pub use embed::{
     EmbedAsk, EmbedBottle, EmbedLine, EmbedReply, EmbedStrength, MOST_PRICES, OwnPrice, embed,
 };
@@ -54,6 +54,9 @@ pub const MOST_NAME: usize = 80;
 
 /// Characters of an id: those that the page makes have eighteen.
 pub(crate) const MOST_ID: usize = 64;
+
+/// Characters of a note on a line: as many as of a line of a recipe, from which it may come.
+pub const MOST_NOTE: usize = 300;
 
 /// Lines of a spec: more than any drink has, and a glass of so many still answers within a frame.
 pub const MOST_LINES: usize = 40;

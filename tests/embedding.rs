@@ -217,7 +217,7 @@ fn a_glass_of_the_shelf_costs_the_same_on_a_page() {
         "spec": {"name": "Lock Keeper", "lines": [
             {"bottle": "rye", "measure": {"text": "5 cl"}},
             {"bottle": "bitters", "measure": {"text": "2 dashes"}},
-            {"bottle": "rye", "measure": {"text": "1 splash"}},
+            {"bottle": "rye", "measure": {"text": "1 splash"}, "note": "to rinse, optional"},
             {"own": straw, "measure": {"text": "1 piece"}},
         ]},
     });
@@ -225,6 +225,10 @@ fn a_glass_of_the_shelf_costs_the_same_on_a_page() {
     assert_eq!(problems(&page), []);
     assert_eq!(page["glass"]["cost"]["shown"], glass["cost"]["shown"]);
     assert_eq!(page["lines"][1]["text"], "2 dashes orange bitters (1,6 ml)");
+    assert_eq!(
+        page["lines"][2]["text"],
+        "1 splash \"rye; whisky\" (\"to rinse\") (optional) (4 ml)"
+    );
     assert_eq!(page["bottles"].as_array().unwrap().len(), 3, "the rye once");
     assert_eq!(page["bottles"][0]["name"], "rye, whisky");
 }

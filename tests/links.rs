@@ -117,6 +117,24 @@ fn what_was_sent_costs_what_it_cost() {
 }
 
 #[test]
+fn a_link_of_an_earlier_format_opens() {
+    let text = r#"{"format":2,"house":{"currency":"GBP","decimal_mark":".","kitchen":"uk"},
+        "bottles":[{"id":"a","name":"gin","holds":{"text":"70","unit":"cl"}}],
+        "spec":{"id":"s","name":"Weir","lines":[{"bottle":"a","measure":{"text":"25","unit":"ml"}}]}}"#;
+    let reply = linked(&fragment_with(&text.replace('\n', " ")));
+    assert_eq!(reply["problems"], json!([]));
+    assert_eq!(reply["sent"]["spec"]["lines"][0]["note"], "");
+}
+
+#[test]
+fn a_note_goes_along() {
+    let ask = with(lock_keeper(), "/spec/lines/0/note", "chilled, optional".into());
+    assert_eq!(opened(&ask)["spec"]["lines"][0]["note"], "chilled, optional");
+    let long = with(lock_keeper(), "/spec/lines/0/note", "x".repeat(301).into());
+    refused(&fragment_of(&long), "name_too_long");
+}
+
+#[test]
 fn what_is_nobodys_business_stays_on_the_device() {
     let mut ask = lock_keeper();
     ask["house"] = json!({"tax_percent": "PAID", "target_percent": "SECRET", "price_points": "SECRET", "sale_tax": "SECRET",
@@ -218,7 +236,7 @@ fn bomb(bytes: usize) -> String {
 
 #[test]
 fn a_link_never_unpacks_into_more_than_its_limit() {
-    let piece = r#"{"format":2,"has_prices":true,"house":{"currency":""#;
+    let piece = r#"{"format":3,"has_prices":true,"house":{"currency":""#;
     assert_eq!(packed(piece).unwrap().len(), "1.".len() + (1 + 4usize) * 4 / 3 + 1);
     let fit = MOST_UNPACKED_BYTES / piece.len();
     refused(&bomb(17_000), "link_too_long");

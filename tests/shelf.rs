@@ -94,7 +94,7 @@ fn what_is_kept_is_there_when_the_shelf_is_opened_again() {
     let mut device = Device::default();
     none_wrong(&keep(&mut device, Value::Null, bottle("b", "orange bitters", "18.50")));
     let spec = json!({"id": "s", "name": "Towpath", "lines": [
-        {"bottle": "b", "own": null, "measure": {"text": "2", "unit": "dash"}, "charge": "poured"}],
+        {"bottle": "b", "own": null, "measure": {"text": "2", "unit": "dash"}, "charge": "poured", "note": "last"}],
         "price": "9", "target_percent": "", "method": "stirred", "water": {"text": "", "unit": ""},
         "without_alcohol": false, "a_week": ""});
     none_wrong(&wish(
@@ -169,7 +169,7 @@ fn a_record_of_the_first_format_is_read_and_kept_on() {
     let read = opened["bottles"][0]["record"].clone();
     assert_eq!(read, bottle("b", "orange bitters", "18.50"));
     let reply = keep(&mut device, read, bottle("b", "bitter orange", "18.50"));
-    assert_eq!((&reply["kept"]["format"], &reply["kept"]["revision"]), (&json!(2), &json!(8)));
+    assert_eq!((&reply["kept"]["format"], &reply["kept"]["revision"]), (&json!(3), &json!(8)));
 }
 
 #[test]
@@ -287,7 +287,7 @@ fn a_second_damaged_text_under_one_key_does_not_write_over_the_first() {
 #[test]
 fn a_record_of_a_newer_version_is_left_alone() {
     let mut device = Device::default();
-    let newer = r#"{"format":3,"whatever":true}"#;
+    let newer = r#"{"format":4,"whatever":true}"#;
     device.kept.insert("farthing:bottle:b".into(), newer.into());
     let open = wish(&mut device, json!({"wish": "open"}));
     assert_eq!(codes(&open), ["record_newer"]);
@@ -374,7 +374,7 @@ fn files_that_are_none_of_ours_are_refused_whole() {
             r#"{"format":1,"holds":"farthing shelf","bottles":[{"format":1,"record":{}}]}"#,
             "file_unreadable",
         ),
-        (r#"{"format":3,"holds":"farthing shelf"}"#, "file_newer"),
+        (r#"{"format":4,"holds":"farthing shelf"}"#, "file_newer"),
         (r#"{"format":1,"holds":"farthing shelf","__proto__":{"x":1}}"#, "file_unreadable"),
     ];
     for (text, code) in rows {

@@ -123,6 +123,6 @@ fn the_committed_types_are_those_of_the_records() {
 fn a_declaration_reads_as_typescript() {
     assert_eq!(
         Line::declaration(),
-        "export interface Line {\n  bottle: string;\n  own: Bottle | null;\n  measure: Written;\n  charge: \"poured\" | \"whole\";\n}\n"
+        "export interface Line {\n  bottle: string;\n  own: Bottle | null;\n  measure: Written;\n  charge: \"poured\" | \"whole\";\n  note: string;\n}\n"
     );
 }

@@ -56,7 +56,7 @@ export function workedExample(decimals) {
     ...emptySpec(`example-${id}`), ...terms, name,
     price: local(terms.price ?? ""),
     lines: lines.map(([bottle, text, unit]) => ({
-      bottle: `example-${bottle}`, own: null, measure: { text, unit }, charge: /** @type {"poured"} */ ("poured"),
+      bottle: `example-${bottle}`, own: null, measure: { text, unit }, charge: /** @type {"poured"} */ ("poured"), note: "",
     })),
   }));
   return { bottles, specs, sum: { bottle: structuredClone(bottles[0]), measure: { text: "2", unit: "dash" } } };

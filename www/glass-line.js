@@ -55,6 +55,12 @@ export function glassLine(line, { changed, remove, move, openWorking, open, look
     layOwn();
     changed();
   };
+  const note = blank({
+    label: labels.note, text: line.note, kind: "words", hint: glassWords.noteHint,
+    changed: (text) => ((line.note = text), changed()),
+  });
+  const noteClause = clause(glassWords.note, [note]);
+  noteClause.hidden = !line.note;
   measure.next = () => (name.input.value ? undefined : name);
   name.next = () => (measure.input.value ? undefined : measure);
 
@@ -71,8 +77,9 @@ export function glassLine(line, { changed, remove, move, openWorking, open, look
   const trim = trimFold({ opened: looked, open, ask, swap, bottle: () => line.bottle });
   const fold = make(
     "div", { class: "fold", id: foldId, hidden: true },
-    clause("", [measure]), clause(clauses.of, [name]), own, chargeClause,
+    clause("", [measure]), clause(clauses.of, [name]), own, chargeClause, noteClause,
     make("div", { class: "line-tools" }, workingButton,
+      make("button", { type: "button", class: "quiet", click: () => ((noteClause.hidden = false), note.input.focus()) }, glassWords.note),
       make("button", { type: "button", class: "quiet", click: () => move(-1) }, glassWords.up),
       make("button", { type: "button", class: "quiet", click: () => move(1) }, glassWords.down),
       make("button", { type: "button", class: "quiet", click: remove }, glassWords.remove)),
@@ -128,7 +135,7 @@ export function glassLine(line, { changed, remove, move, openWorking, open, look
     show(reply) {
       if (reply?.unit) measure.read(reply.unit);
       const said = written({ text: line.measure.text.trim(), unit: reply?.unit || line.measure.unit });
-      write(what, glassWords.row(said, nameOf(line)));
+      write(what, glassWords.noted(glassWords.row(said, nameOf(line)), line.note.trim()));
       lastCost = reply?.cost ?? null;
       write(cost, lastCost ? shown(lastCost) : glassWords.noPrice);
       write(share, typeof reply?.share_percent === "number" ? amount(String(reply.share_percent), "percent") : "");
@@ -140,7 +147,7 @@ export function glassLine(line, { changed, remove, move, openWorking, open, look
     },
     /** @param {number} at @returns {[string, Blank][]} */
     places: (at) => [
-      [`specs[0].lines[${at}].measure`, measure], [`specs[0].lines[${at}].bottle`, name], [`specs[0].lines[${at}]`, measure],
+      [`specs[0].lines[${at}].note`, note], [`specs[0].lines[${at}].measure`, measure], [`specs[0].lines[${at}].bottle`, name], [`specs[0].lines[${at}]`, measure],
       .../** @type {[string, Blank][]} */ (ownSentence?.places(`specs[0].lines[${at}].own`) ?? []),
     ],
     name: () => nameOf(line),

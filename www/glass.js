@@ -107,14 +107,14 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
   }
 
   /** @returns {Line} */
-  const fromShelf = () => ({ bottle: "", own: null, measure: { text: "", unit: "ml" }, charge: "poured" });
+  const fromShelf = () => ({ bottle: "", own: null, measure: { text: "", unit: "ml" }, charge: "poured", note: "" });
 
   /** @param {string} thing @param {string} text @param {string} unit @param {string} holds @returns {Line} */
   function smallThing(thing, text, unit, holds) {
     const own = emptyBottle();
     own.name = thing;
     own.holds.unit = holds;
-    return { bottle: "", own, measure: { text, unit }, charge: "poured" };
+    return { bottle: "", own, measure: { text, unit }, charge: "poured", note: "" };
   }
 
   /** @param {Line} line @param {number} [at] */
@@ -290,8 +290,8 @@ export function glassView({ openWorking, measure, measureOnShelf }) {
 
   /** @param {Spec} given */
   function open(given) {
-    // What was kept or typed before there were terms has none.
-    spec = { ...emptySpec(given.id), ...given };
+    // What was typed before there were terms and notes has none.
+    spec = { ...emptySpec(given.id), ...given, lines: given.lines.map((line) => ({ ...line, note: line.note ?? "" })) };
     before = structuredClone(kept.specs.get(spec.id)?.record ?? null);
     lines = [];
     name.set(spec.name);

@@ -6,7 +6,7 @@ import { oneFile as oneFileWords } from "./words-one-file.js";
 
 /** @param {(file: Blob, name: string) => void} save */
 export function oneFileOffer(save) {
-  const about = make("div", { class: "file-about" }, make("p", {}, isOneFile ? oneFileWords.here : oneFileWords.about));
+  const about = make("div", { class: "one-file-about" }, make("p", { class: "small" }, isOneFile ? oneFileWords.here : oneFileWords.about));
   return isOneFile ? [about] : [make("button", { type: "button", class: "quiet", click: () => fetchFile(save) }, oneFileWords.keep), about];
 }
 

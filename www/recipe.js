@@ -24,6 +24,9 @@ const OUT = "out:";
 /** A longer text is not kept for the next visit: it would be written anew at every key. */
 const MOST_KEPT = 20_000;
 
+/** Of a file no more is taken than the core would read of it, and a little, so that it says so. */
+const MOST_FILE_BYTES = 8_100_000;
+
 /** What was pasted last on this visit, however long. @type {Typed | null} */
 let last = null;
 
@@ -75,8 +78,10 @@ export async function openRecipe({ openGlass, closed }) {
   const name = blank({ label: recipeWords.name, text: "", kind: "words", hint: recipeWords.nameHint, changed: (text) => ((typed.name = text), keepNow()) });
   const nameClause = clause(recipeWords.a, [name]);
   const makes = make("button", { type: "button", class: "wide", click: makeGlass }, recipeWords.make);
+  const picker = make("input", { type: "file", class: "unseen", tabindex: "-1", "aria-label": recipeWords.file, accept: ".json,.txt,.html,.htm,text/*,application/json,application/ld+json", change: takeFile });
+  const files = make("button", { type: "button", class: "quiet", click: () => picker.click() }, recipeWords.file);
   const clear = make("button", { type: "button", class: "quiet", click: startOver }, recipeWords.clear);
-  view.element.append(make("p", { class: "small" }, recipeWords.about), area, wrong, tally, partClause, list, nameClause, makes, clear);
+  view.element.append(make("p", { class: "small" }, recipeWords.about), area, wrong, make("div", { class: "line-tools" }, files, picker), tally, partClause, list, nameClause, makes, clear);
 
   function keepNow() {
     last = { ...typed, chosen: [...chosen] };
@@ -107,6 +112,17 @@ export async function openRecipe({ openGlass, closed }) {
     clear.hidden = typed.text === "";
     partClause.hidden = !typed.part.text && views.every(({ line }) => line.measure.unit !== "part");
     say(() => (ofText ? wrong : tally.hidden ? null : tally)?.textContent ?? "");
+  }
+
+  /** A file takes the place of what was typed, which can be had back. */
+  async function takeFile() {
+    const [file] = picker.files ?? [];
+    if (!file) return;
+    const was = { ...typed, chosen: [...chosen] };
+    const text = await file.slice(0, MOST_FILE_BYTES).text();
+    picker.value = "";
+    fill({ ...emptyTyped(), text });
+    if (was.text) note("undo", recipeWords.cleared, [[overWords.undo, () => fill(was)]]);
   }
 
   /** A line that says the same stays the same row, also under a thumb. @param {RecipeLine[]} lines */
@@ -187,13 +203,15 @@ function lineView(key, line, said, says) {
   function made() {
     const is = chooses.select.value;
     if (aside === "heading" || is === OUT) return [];
+    // Read again, these words say the same.
+    const note = [line.note, line.optional && recipeWords.optionalNote, line.garnish && recipeWords.garnish].filter(Boolean).join(", ");
     // The glass reads no parts: it keeps them as they are written, and asks.
     const goesIn = isPart ? { text: much, unit: "ml" } : { text: measure.text, unit: measure.unit || "ml" };
-    if (is !== NEW) return [{ bottle: is, own: null, measure: goesIn, charge: "poured" }];
+    if (is !== NEW) return [{ bottle: is, own: null, measure: goesIn, charge: "poured", note }];
     const own = emptyBottle();
     own.name = problems.length || aside ? line.text.trim() : line.name;
     own.holds.unit = goesIn.unit === "piece" ? "piece" : WEIGHTS.includes(goesIn.unit) ? "kg" : "ml";
-    return [{ bottle: "", own, measure: problems.length || aside ? { text: "", unit: "ml" } : goesIn, charge: "poured" }];
+    return [{ bottle: "", own, measure: problems.length || aside ? { text: "", unit: "ml" } : goesIn, charge: "poured", note: problems.length || aside ? "" : note }];
   }
 
   return { key, line, element, made };

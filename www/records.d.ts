@@ -71,6 +71,7 @@ export interface Line {
   own: Bottle | null;
   measure: Written;
   charge: "poured" | "whole";
+  note: string;
 }
 
 export interface Spec {

@@ -7,6 +7,7 @@ export const recipe = {
   heading: "Paste a recipe",
   text: "The recipe: its lines, or the recipe data of a page",
   about: "One line for each thing, or the recipe data or the source of a page. Nothing is kept until you keep the glass.",
+  file: "open a file",
   hint: "60 ml gin\n2 dashes bitters",
   part: "a part is",
   partLabel: "How large one part is",
@@ -24,6 +25,7 @@ export const recipe = {
   /** What a line is that pours nothing, by the name the core has for it. @type {{ [aside: string]: string }} */
   aside: { title: "the name of the drink", method: "what is done", makes: "how many it makes" },
   optional: "may be left out",
+  optionalNote: "optional",
   garnish: "garnish",
   row: (/** @type {T} */ measure, /** @type {T} */ name) => [measure, name].filter(Boolean).join(" of "),
   parts: (/** @type {T} */ count, /** @type {boolean} */ single) => `${count} ${single ? "part" : "parts"}`,

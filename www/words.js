@@ -73,6 +73,7 @@ export const labels = {
   name: "Of what",
   wastage: "Percent that never leaves the bottle",
   measure: "The measure",
+  note: "What else is said of it",
   charge: "What is charged",
 };
 
@@ -478,6 +479,9 @@ export const glass = {
   keepExample: "Keep it as mine",
   example: "An example. Kept as yours, it brings its bottles along: then put your own prices in them, under Shelf.",
   lineCost: "What this line costs",
+  noted: (/** @type {T} */ row, /** @type {T} */ note) => (note ? `${row} (${note})` : row),
+  note: "note",
+  noteHint: "chilled",
 };
 
 export const rough = {

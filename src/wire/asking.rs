@@ -5,7 +5,7 @@
 
 use super::record::Named;
 use super::records::{self, Ask};
-use super::{MOST_LINES, MOST_NAME};
+use super::{MOST_LINES, MOST_NAME, MOST_NOTE};
 use crate::bottle::{Bottle, Holds, House, Paid, Tax};
 use crate::dash::{Size, Sizes, Word};
 use crate::measure::{self, Kind, Measure, Unit, unit};
@@ -156,8 +156,17 @@ fn rough_unit(code: &str) -> Result<&'static Unit, Fault> {
 
 /// A name of bearable length.
 pub fn name(name: &str) -> Result<(), Fault> {
-    match name.chars().nth(MOST_NAME) {
-        Some(_) => Err(Fault::new(Code::NameTooLong).with("most", MOST_NAME.to_string())),
+    bearable(name, MOST_NAME)
+}
+
+/// A note of bearable length.
+pub fn note(note: &str) -> Result<(), Fault> {
+    bearable(note, MOST_NOTE)
+}
+
+fn bearable(text: &str, most: usize) -> Result<(), Fault> {
+    match text.chars().nth(most) {
+        Some(_) => Err(Fault::new(Code::NameTooLong).with("most", most.to_string())),
         None => Ok(()),
     }
 }
@@ -310,6 +319,7 @@ fn read_line(
             problems.keep(&format!("{place}.bottle"), found.ok_or_else(unknown))
         }
     };
+    problems.keep(&format!("{place}.note"), note(&record.note));
     let kind = bottle.and_then(|index| bottles.get(index)).and_then(|bottle| bottle.what.kind());
     let measure = measured(&record.measure, hand, kind);
     Placed {

@@ -8,8 +8,8 @@ use alloc::vec::Vec;
 
 /// The version of what is kept. A record with a higher one was written by a newer page and is left alone.
 ///
-/// 1: at first. 2: a bottle carries what was `measured`, the house `counts_fill`.
-pub const FORMAT: u64 = 2;
+/// 1: at first. 2: a bottle carries what was `measured`, the house `counts_fill`. 3: a line its `note`.
+pub const FORMAT: u64 = 3;
 
 /// What [`ShelfFile::holds`] says.
 pub const SHELF_FILE: &str = "farthing shelf";

@@ -8,7 +8,7 @@ use super::json::Json;
 use super::kept::FORMAT;
 use super::record::{Named, read_text, records};
 use super::records::{Bottle, House, Line, Measuring, Paid, Problem, Spec, Written};
-use super::{MOST_ID, MOST_LINES, as_json, check_name, read_versioned, told, written};
+use super::{MOST_ID, MOST_LINES, as_json, check_name, check_note, read_versioned, told, written};
 use crate::link::{packed, unpacked, unreadable};
 use crate::money::currency;
 use crate::problem::{Code, Fault};
@@ -164,6 +164,7 @@ fn sound(bottles: &[Bottle], spec: &Spec) -> Result<(), Fault> {
         return Err(Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string()));
     }
     check_name(&spec.name)?;
+    spec.lines.iter().try_for_each(|line| check_note(&line.note))?;
     let own = spec.lines.iter().filter_map(|line| line.own.as_ref());
     bottles.iter().chain(own).try_for_each(|bottle| check_name(&bottle.name))?;
     // No more bottles than lines, so that each may be held against each.
@@ -285,10 +286,10 @@ fn sent_spec(spec: Spec, bottles: &[Bottle], has_prices: bool) -> Spec {
         without_alcohol,
         a_week: _,
     } = spec;
-    let line = |Line { bottle, own, measure, charge }: Line| {
+    let line = |Line { bottle, own, measure, charge, note }: Line| {
         let own = own.filter(|_| bottle.is_empty()).map(|own| sent_bottle(own, has_prices));
         let is_there = bottles.iter().any(|there| there.id == bottle);
-        Line { bottle: if is_there { bottle } else { String::new() }, own, measure, charge }
+        Line { bottle: if is_there { bottle } else { String::new() }, own, measure, charge, note }
     };
     let lines = lines.into_iter().map(line).collect();
     Spec { id, name, lines, method, water, without_alcohol, ..Spec::default() }

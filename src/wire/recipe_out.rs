@@ -171,11 +171,9 @@ fn ingredients(spec: &Spec, ask: &Ask) -> Vec<String> {
         let kind = kind.map(|holds| holds.unit).map(|unit: &Unit| unit.kind);
         let measure = measured(&line.measure, hand, kind).ok().flatten();
         let name = bottle.map(|bottle| one_line(&bottle.name)).unwrap_or_default();
-        let read = recipe::Line {
-            measure: measure.and_then(|measure| recipe::measured(measure, hand.marks)),
-            name,
-            ..recipe::Line::default()
-        };
+        let mut read = recipe::noted(&one_line(&line.note));
+        read.measure = measure.and_then(|measure| recipe::measured(measure, hand.marks));
+        read.name = name;
         // A measure that cannot be read stays as it was typed.
         let typed = if measure.is_none() { one_line(&line.measure.text) } else { String::new() };
         let printed = printed(&read, domain_hand(hand));

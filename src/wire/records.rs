@@ -620,6 +620,8 @@ records! {
         measure: Written,
         /// Whether what is poured is charged, or the whole bottle.
         charge: Charge,
+        /// What else is said of it: `"chilled"`, `"optional"`.
+        note: String,
     }
 
     both

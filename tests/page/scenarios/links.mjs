@@ -45,7 +45,7 @@ function packed(sent) {
 const readable = (link) => Buffer.from(String(link.split("#glass=1.")[1]), "base64url").toString("latin1");
 
 /** @param {object} changes */
-const glass = (changes) => ({ format: 2, has_prices: true, house: { currency: "GBP", decimal_mark: ".", kitchen: "uk" }, bottles: [RYE, BITTERS], spec: LOCK_GATE, ...changes });
+const glass = (changes) => ({ format: 3, has_prices: true, house: { currency: "GBP", decimal_mark: ".", kitchen: "uk" }, bottles: [RYE, BITTERS], spec: LOCK_GATE, ...changes });
 
 /** Puts something in the place of what a browser has, and remembers what it was given. @param {Session} session @param {"shares" | "copies" | "aborts" | "refuses"} how */
 const stub = (session, how) => session.run((/** @type {string} */ way) => {

@@ -79,7 +79,7 @@ export default [
       await reckons(session);
       await openPlace(session, "shelf");
       await says(session, `${SHELF_ROW} .what`, "orange bitters");
-      await says(session, ".file-about p", HERE);
+      await says(session, ".one-file-about", HERE);
       assert.ok(!(await texts(session, ".file-tools button")).includes(OFFER));
       await session.back();
       await session.waitFor(() => document.querySelector("main .place.sum"), "the sum");

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { asOnPaper, uselessOnPaper } from "../look/print.mjs";
 import { becomes, blank, fill, noted, pick, says, tap, texts, TOTAL, unitOf } from "./page/places.mjs";
+import { choose } from "./page/files.mjs";
 import { BITTERS, house, LOCK_GATE, openWith, RYE, SODA, stored } from "./page/records.mjs";
 import { openOver, openSend, PASTED } from "./page/states.mjs";
 
@@ -45,7 +46,7 @@ export default [
       await fill(session, { [NAME]: "Weir" });
       await makeGlass(session);
       await becomes(() => session.value(blank(".glass", "Name of the glass")), "Weir");
-      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "2 dashes of orange bitters", "20 ml of pear syrup"]);
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "2 dashes of orange bitters (optional)", "20 ml of pear syrup"]);
       await says(session, TOTAL, "£2.58");
       await says(session, ".glass .without", "without 1 line");
       assert.deepEqual(await keys(), kept);
@@ -58,6 +59,31 @@ export default [
       await becomes(() => rows(session), []);
       await tap(session, "Undo", "#notes");
       await becomes(async () => (await rows(session)).length, 5);
+    },
+  },
+  {
+    name: "a recipe comes from a file too, what was typed can be had back, and a note stays with its line",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      await paste(session, "20 ml gin");
+      await becomes(() => rows(session), ["20 ml of gin"]);
+      const data = { "@type": "Recipe", name: "Weir", recipeIngredient: ["50 ml rye whisky, chilled", "2 dashes orange bitters (optional)"] };
+      await choose(session, JSON.stringify(data), ".recipe");
+      await becomes(() => rows(session), ["50 ml of rye whisky", "2 dashes of orange bitters"]);
+      await tap(session, "Undo", "#notes");
+      await becomes(() => rows(session), ["20 ml of gin"]);
+      await choose(session, JSON.stringify(data), ".recipe");
+      await becomes(async () => (await rows(session)).length, 2);
+      await makeGlass(session);
+      const lines = () => texts(session, ".glass .line .what");
+      await becomes(lines, ["50 ml of rye whisky (chilled)", "2 dashes of orange bitters (optional)"]);
+      await session.run(() => /** @type {HTMLElement} */ (document.querySelector(".glass .line .row")).click());
+      await fill(session, { [blank(".glass .line", "What else is said of it")]: "from the cellar" });
+      await becomes(lines, ["50 ml of rye whisky (from the cellar)", "2 dashes of orange bitters (optional)"]);
+      await tap(session, "Keep this glass on the shelf", ".glass");
+      await becomes(async () => Object.values(await stored(session)).some((text) => text.includes('"note":"from the cellar"')), true);
+      await openSend(session);
+      await becomes(async () => (await session.value(".send textarea[aria-label='As recipe data']")).includes('["50 ml rye whisky (from the cellar)","2 dashes orange bitters (optional)"]'), true);
     },
   },
   {

@@ -241,7 +241,7 @@ export default [
       const files = {
         "": unreadable, "{}": unreadable, "[1,2": unreadable, [whole.slice(0, -9)]: unreadable,
         [whole.replace("farthing shelf", "another shelf")]: unreadable,
-        [whole.replace('"format":2', '"format":3')]: "That file was saved by a newer version. Load the page again, then try once more.",
+        [whole.replace('"format":3', '"format":4')]: "That file was saved by a newer version. Load the page again, then try once more.",
         [" ".repeat(10_000_001)]: "That file is larger than any saved from here. Nothing was changed.",
       };
       await openPlace(session, "shelf");

@@ -147,7 +147,7 @@ export default [
   {
     name: "a record of a newer version is left alone, and that is said",
     async play({ session, site }) {
-      const newer = JSON.stringify({ format: 3, revision: 9, kept_on: "2027-01-01", record: { id: "bitters", name: "orange bitters", flavour: "orange" } });
+      const newer = JSON.stringify({ format: 4, revision: 9, kept_on: "2027-01-01", record: { id: "bitters", name: "orange bitters", flavour: "orange" } });
       await seed(session, site, { ...storageOf({ bottles: [RYE], specs: [LOCK_GATE] }), [bottleKey(BITTERS)]: newer });
       await session.go(site.address);
       await begun(session);

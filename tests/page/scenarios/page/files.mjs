@@ -43,9 +43,9 @@ export async function savedBy(session, words) {
 
 let count = 0;
 
-/** Chooses a file with this text, where the page asks for one. @param {Session} session @param {string} text */
-export async function choose(session, text) {
+/** Chooses a file with this text, where the page asks for one. @param {Session} session @param {string} text @param {string} [asks] the view that does */
+export async function choose(session, text, asks = ".shelf") {
   const path = join(folder, `chosen-${count += 1}.json`);
   writeFileSync(path, text);
-  await session.type(".shelf input[type=file]", path);
+  await session.type(`${asks} input[type=file]`, path);
 }

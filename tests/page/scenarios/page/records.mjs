@@ -9,7 +9,7 @@ import { begun } from "./places.mjs";
 const KEPT_ON = "2026-01-31";
 
 /** @param {object} record @param {object} more */
-const kept = (record, more = {}) => JSON.stringify({ format: 2, revision: 1, kept_on: KEPT_ON, record, earlier: [], ...more });
+const kept = (record, more = {}) => JSON.stringify({ format: 3, revision: 1, kept_on: KEPT_ON, record, earlier: [], ...more });
 
 /** What holds for everything: a British bar, whatever the engine's language. @param {object} changes */
 export const house = (changes = {}) => ({
@@ -26,7 +26,7 @@ export const bottle = (id, name, price, text, unit = "ml", changes = {}) => ({
 });
 
 /** @param {string} bottleId @param {string} text @param {string} unit */
-export const line = (bottleId, text, unit) => ({ bottle: bottleId, own: null, measure: { text, unit }, charge: "poured" });
+export const line = (bottleId, text, unit) => ({ bottle: bottleId, own: null, measure: { text, unit }, charge: "poured", note: "" });
 
 /** @param {string} id @param {string} name @param {object[]} lines */
 export const spec = (id, name, lines) => ({
@@ -57,7 +57,7 @@ export const storageOf = ({ bottles = [], specs = [], house: ofHouse = house(), 
 });
 
 /** A file as the page saves it. @param {{ bottles?: object[], specs?: object[], house?: object | null, format?: number }} shelf */
-export const fileOf = ({ bottles = [], specs = [], house: ofHouse = null, format = 2 }) => JSON.stringify({
+export const fileOf = ({ bottles = [], specs = [], house: ofHouse = null, format = 3 }) => JSON.stringify({
   format, holds: "farthing shelf", saved_on: KEPT_ON, house: ofHouse && JSON.parse(kept(ofHouse)),
   bottles: bottles.map((each) => JSON.parse(kept(each))), specs: specs.map((each) => JSON.parse(kept(each))),
 });
