@@ -44,7 +44,7 @@ export const sent = {
   mine: (/** @type {T} */ name) => `my ${name}`,
   theirs: "the one that was sent",
   costs: (/** @type {T} */ cost, /** @type {T} */ between) => `It costs ${[cost, between].filter(Boolean).join(", ")}.`,
-  priced: (/** @type {T} */ currency) => `At the prices of who sent it, in ${currency}.`,
+  priced: (/** @type {T} */ currency) => `At the sender’s prices, in ${currency}.`,
   unpriced: "It came without prices.",
   otherCurrency: (/** @type {T} */ mine) => `Your own prices are in ${mine}, so these are left out when you take it.`,
   becomes: (/** @type {T} */ theirs) => `Nothing is on your shelf yet, so it will reckon in ${theirs}.`,

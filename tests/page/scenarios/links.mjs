@@ -152,7 +152,7 @@ export default [
       await openLink(session, packed(glass({})));
       await becomes(() => texts(session, ".sent .face"), ["my cellar rye", "my Orange Bitters"]);
       await pick(session, `.sent .offer:nth-child(1) select`, "");
-      await becomes(() => texts(session, ".sent .small p"), ["At the prices of who sent it, in GBP.", "With you it costs £2.41."]);
+      await becomes(() => texts(session, ".sent .small p"), ["At the sender’s prices, in GBP.", "With you it costs £2.41."]);
       await tap(session, "Put it on my shelf", ".sent");
       await becomes(async () => (await texts(session, ".shelf .row .what")).sort(), ["Lock Gate", "Orange Bitters", "Sluice", "cellar rye", "rye whisky"]);
       const after = await shelf(session);
@@ -206,7 +206,7 @@ export default [
       const euros = packed(glass({ house: { currency: "EUR", decimal_mark: ",", kitchen: "metric", tax_percent: "19" } }));
       await openWith(session, site, { bottles: [SODA] });
       await openLink(session, euros);
-      await becomes(() => told(session), ["50 ml of rye whisky€2.24", "2 dashes of orange bitters34 ct", "It costs €2.58, between €2.30 and €2.70.", "At the prices of who sent it, in EUR.", "Your own prices are in GBP, so these are left out when you take it."]);
+      await becomes(() => told(session), ["50 ml of rye whisky€2.24", "2 dashes of orange bitters34 ct", "It costs €2.58, between €2.30 and €2.70.", "At the sender’s prices, in EUR.", "Your own prices are in GBP, so these are left out when you take it."]);
       await tap(session, "Put it on my shelf", ".sent");
       await becomes(() => texts(session, ".shelf .row"), ["Lock Gateno price yet", "orange bittersno price yet", "rye whiskyno price yet", "soda water0.6p a ml"]);
       assert.equal((await storedRecord(session, HOUSE_KEY)).record.currency, "GBP");
