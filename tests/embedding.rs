@@ -127,6 +127,18 @@ fn names_meet_by_their_words() {
 }
 
 #[test]
+fn bottles_without_a_price_are_one_only_if_they_are_called_the_same() {
+    let own = json!([{"name": "gin", "price": "14", "holds": "70 cl"}]);
+    let lines = json!(["50 ml gin", "25 ml sloe gin", "25 ml Gin"]);
+    let reply = embed(json!({"lines": lines, "prices": "", "own": own}));
+    let names: Vec<&Value> =
+        reply["bottles"].as_array().unwrap().iter().map(|bottle| &bottle["name"]).collect();
+    assert_eq!(names, ["gin", "sloe gin"]);
+    assert_eq!(reply["glass"]["missing"], 1);
+    assert_eq!(reply["glass"]["cost"]["value"], "1.5");
+}
+
+#[test]
 fn prices_are_written_as_their_writer_writes() {
     let cost = |changes: Value| embed(changes)["glass"]["lines"][0]["cost"]["value"].clone();
     let comma = json!({"decimal_mark": ",", "own_decimal_mark": ".", "prices": "rye whisky: 28,70 € for 0,7 l"});

@@ -313,7 +313,11 @@ fn bottle_of(line: &Line, bottles: &mut Vec<Named>) -> Option<usize> {
     if line.aside.is_some() || decorates || line.name.is_empty() {
         return None;
     }
-    let known = whole_within(&Words::of(&line.name), bottles.iter().map(|named| &named.words));
+    // A price is meant for all that it fits; a bottle of another line is only what it is called.
+    let words = Words::of(&line.name);
+    let priced = bottles.iter().take_while(|named| !named.record.whose.is_empty());
+    let known = whole_within(&words, priced.map(|named| &named.words))
+        .or_else(|| bottles.iter().position(|named| named.words == words));
     known.or_else(|| {
         bottles.push(Named::new(&line.name));
         bottles.len().checked_sub(1)
