@@ -18,9 +18,8 @@ const FIELDS = ["name", "currency", "prices", "method", "part"];
 /** @param {Element} glass @returns {Promise<Recipe>} */
 export async function recipeOf(glass) {
   const file = glass.getAttribute("src");
-  if (file !== null) return recipeOfFile(new URL(file, document.baseURI));
-  const items = [...glass.querySelectorAll("li")].map((item) => item.textContent ?? "");
-  const lines = items.map(plain).filter(Boolean);
+  if (file !== null) return recipeOfFile(file);
+  const lines = [...glass.querySelectorAll("li")].map((item) => plain(ownText(item))).filter(Boolean);
   if (lines.length) return { name: plain(glass.querySelector("h1, h2, h3, h4, h5, h6")?.textContent ?? ""), lines };
   const called = glass.getAttribute("name");
   for (const script of document.querySelectorAll("script[type='application/ld+json']")) {
@@ -30,12 +29,41 @@ export async function recipeOf(glass) {
   throw new Error("no_lines");
 }
 
-/** @param {URL} address */
-async function recipeOfFile(address) {
-  const found = await fetch(address, { credentials: "omit", referrerPolicy: "no-referrer" })
-    .then(async (reply) => (reply.ok ? recipeIn(parsed(await reply.text()), null) : null), () => null);
-  if (!found) throw new Error("no_file");
-  return found;
+/** What an item says without the lists within it, whose items are lines of their own. @param {Node} item @returns {string} */
+const ownText = (item) => [...item.childNodes].map((node) => (node instanceof Text ? node.data : isList(node) ? " " : ownText(node))).join("");
+
+/** @param {Node} node */
+const isList = (node) => node instanceof HTMLUListElement || node instanceof HTMLOListElement;
+
+/** Each file is fetched once, however many glasses it fills and however often a price changes. @type {Map<string, Promise<Recipe | null>>} */
+const files = new Map();
+
+/** @param {string} file */
+async function recipeOfFile(file) {
+  const coming = files.get(file) ?? fetched(file).catch(() => null);
+  files.set(file, coming);
+  const found = await coming;
+  if (found) return found;
+  // The next try may find it.
+  files.delete(file);
+  throw new Error("no_file");
+}
+
+/** @param {string} file */
+async function fetched(file) {
+  const reply = await fetch(new URL(file, document.baseURI), { credentials: "omit", referrerPolicy: "no-referrer" });
+  return reply.ok ? recipeIn(parsed(await textOf(reply)), null) : null;
+}
+
+/** The text of a reply, read no further than a recipe may go. @param {Response} reply */
+async function textOf(reply) {
+  const [reader, decoder] = [reply.body?.getReader(), new TextDecoder()];
+  let text = "";
+  for (let part = await reader?.read(); part?.value; part = await reader?.read()) {
+    text += decoder.decode(part.value, { stream: true });
+    if (text.length > MOST_TEXT) return await reader?.cancel(), "";
+  }
+  return text;
 }
 
 /** @param {string} text @returns {unknown} */

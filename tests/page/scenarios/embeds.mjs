@@ -185,11 +185,11 @@ export default [
   },
   {
     name: "a glass of which nothing can be known says so, and says what is missing",
-    play: (stage) => onHost(stage, `${glass(`currency="GBP" src="none.json"`)}${glass(`currency="GBP" src="other.json"`)}${glass(`currency="GBP"`, "")}`, async () => {
+    play: (stage) => onHost(stage, ["none.json", "other.json", "long.json", "http://["].map((file) => glass(`currency="GBP" src="${file}"`)).join("") + glass(`currency="GBP"`, ""), async () => {
       const { session } = stage;
       const file = "What goes into this glass cannot be read: its file did not arrive, or is no recipe.";
-      await becomes(() => parts(session, "trouble"), [file, file, "Nothing tells what goes into this glass: it needs a list of lines, such as 50 ml rye whisky."]);
-    }, { "other.json": '{"lines": {"length": 3}, "__proto__": {"lines": ["50 ml gin"]}}' }),
+      await becomes(() => parts(session, "trouble"), [file, file, file, file, "Nothing tells what goes into this glass: it needs a list of lines, such as 50 ml rye whisky."]);
+    }, { "other.json": '{"lines": {"length": 3}, "__proto__": {"lines": ["50 ml gin"]}}', "long.json": JSON.stringify({ lines: ["50 ml gin"], note: "x".repeat(1_000_000) }) }),
   },
   {
     name: "a writer’s mistake is told, and what can be reckoned is",
@@ -201,6 +201,25 @@ export default [
       ]);
       await opens(session, "my prices");
     }),
+  },
+  {
+    name: "a list within a list is read once",
+    play: (stage) => onHost(stage, glass(undefined, "<ul><li>For the mixing glass:<!-- 5 ml --><ul><li>50 ml <b>rye</b> whisky</li></ul></li></ul>"), async () => {
+      const { session } = stage;
+      await becomes(() => costs(session), ["£2.00"]);
+      await opens(session, "line by line");
+      await becomes(() => parts(session, "line"), ["For the mixing glass:", "50 ml rye whisky £2.00 100 %"]);
+    }),
+  },
+  {
+    name: "a file is fetched once, however many glasses it fills and however often a price changes",
+    play: (stage) => onHost(stage, glass(`locale="en-GB" src="glass.json"`, "").repeat(2), async (host) => {
+      const { session } = stage;
+      await becomes(() => costs(session), ["£2.00", "£2.00"]);
+      for (const price of ["3", "35"]) await types(session, "What you pay for rye whisky", price);
+      await becomes(() => costs(session), ["£2.50", "£2.50"]);
+      assert.equal(host.log.filter(({ path }) => path === "glass.json").length, 1);
+    }, { "glass.json": JSON.stringify({ currency: "GBP", lines: ["50 ml rye whisky"], prices: "rye whisky: 28 for 70 cl" }) }),
   },
   {
     name: "names and lines are text on a page of others, whatever they hold",
