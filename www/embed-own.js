@@ -9,7 +9,7 @@
 /** The version of what is kept. */
 const FORMAT = 1;
 
-/** Bottles whose prices are kept: a full shelf at home. */
+/** Bottles whose prices are kept, the latest: a full shelf at home, and all that the core takes. */
 const MOST_OWN = 200;
 
 /** Characters of what is read: so many bottles, written at length. */
@@ -27,20 +27,25 @@ export const changes = new EventTarget();
 /** @param {string} currency */
 const keyOf = (currency) => `farthing-glass:${currency}`;
 
-addEventListener("storage", ({ key }) => {
+/** @param {string | null} key what changed elsewhere; nothing if anything may have */
+function readAgain(key) {
   for (const currency of lists.keys()) {
-    if (key === null || key === keyOf(currency)) {
-      lists.set(currency, read(currency));
-      changes.dispatchEvent(new Event("change"));
-    }
+    if (key !== null && key !== keyOf(currency)) continue;
+    lists.set(currency, read(currency));
+    changes.dispatchEvent(new Event("change"));
   }
-});
+}
+
+addEventListener("storage", ({ key }) => readAgain(key));
+// A page that is gone back to was told of nothing meanwhile, and would write over it.
+addEventListener("pageshow", ({ persisted }) => persisted && readAgain(null));
 
 /** @param {string} currency @returns {Map<string, OwnPrice>} */
 function read(currency) {
   const own = new Map();
   try {
     const text = localStorage.getItem(keyOf(currency));
+    foreign.delete(currency);
     if (text === null) return own;
     foreign.add(currency);
     const kept = text.length > MOST_TEXT ? null : JSON.parse(text);
@@ -76,10 +81,11 @@ export function setOwn(currency, own, keeps) {
   const list = listOf(currency);
   list.delete(named(own.name));
   if (own.price.trim() || own.holds.trim()) list.set(named(own.name), own);
+  for (const name of [...list.keys()].slice(0, -MOST_OWN)) list.delete(name);
   changes.dispatchEvent(new Event("change"));
   if (!keeps || foreign.has(currency)) return false;
   try {
-    localStorage.setItem(keyOf(currency), JSON.stringify({ format: FORMAT, prices: [...list.values()].slice(-MOST_OWN) }));
+    localStorage.setItem(keyOf(currency), JSON.stringify({ format: FORMAT, prices: [...list.values()] }));
     return true;
   } catch {
     return false;

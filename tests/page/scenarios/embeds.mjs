@@ -140,6 +140,44 @@ export default [
     }),
   },
   {
+    name: "a page that is gone back to takes up what was kept meanwhile, and may keep again what nobody else has",
+    play: (stage) => onHost(stage, glass(), async () => {
+      const { session } = stage;
+      await becomes(() => costs(session), ["£2.34"]);
+      /** Another page keeps this, while this one is set aside. @param {string | null} text */
+      const meanwhile = (text) => session.run((/** @type {string | null} */ there) => {
+        if (there === null) localStorage.clear();
+        else localStorage.setItem("farthing-glass:GBP", there);
+        dispatchEvent(new PageTransitionEvent("pageshow", { persisted: true }));
+      }, text);
+      await meanwhile('{"format":1,"prices":[{"name":"orange bitters","price":"37","holds":""}]}');
+      await becomes(() => costs(session), ["£2.68"]);
+      await types(session, "What you pay for rye whisky", "35");
+      await becomes(() => costs(session), ["£3.18"]);
+      assert.deepEqual((await kept(session))["farthing-glass:GBP"]?.match(/"name":"[^"]*"/g), ['"name":"orange bitters"', '"name":"rye whisky"']);
+      await meanwhile('{"format":2}');
+      await becomes(() => costs(session), ["£2.34"]);
+      await meanwhile(null);
+      await types(session, "What you pay for rye whisky", "35");
+      await becomes(async () => Object.keys(await kept(session)), ["farthing-glass:GBP"]);
+    }),
+  },
+  {
+    name: "of more prices than are kept the latest count",
+    play: (stage) => onHost(stage, glass(), async (host) => {
+      const { session } = stage;
+      await session.run(() => localStorage.setItem("farthing-glass:GBP", JSON.stringify({
+        format: 1, prices: Array.from({ length: 200 }, (_, at) => ({ name: `bottle ${at}`, price: "1", holds: "" })),
+      })));
+      await session.go(host.address);
+      await becomes(() => costs(session), ["£2.34"]);
+      await types(session, "What you pay for rye whisky", "35");
+      await becomes(() => costs(session), ["£2.84"]);
+      const names = (await kept(session))["farthing-glass:GBP"]?.match(/"name":"[^"]*"/g) ?? [];
+      assert.deepEqual([names.length, names[0], names[199]], [200, '"name":"bottle 1"', '"name":"rye whisky"']);
+    }),
+  },
+  {
     name: "a glass follows its attributes and its list: currency, locale, what it shows, what goes in",
     play: (stage) => onHost(stage, glass(`currency="EUR" locale="de-DE" show="lines" prices="rye whisky: 28,70 for 70 cl"`, "<ul><li>50 ml rye whisky</li></ul>"), async () => {
       const { session } = stage;
