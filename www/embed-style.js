@@ -7,7 +7,7 @@ const CSS = `
 :host([theme="dark"]) .mat { --ink: #ece2d0; --ground: #201912; --seam: #8a6a4f; --accent: #eba577; color-scheme: dark; }
 :host([theme="light"]) .mat { --ink: #241a12; --ground: #fbf6ec; --seam: #a5774f; --accent: #7d3510; color-scheme: light; }
 .mat {
-  display: flow-root; box-sizing: border-box; margin-block: 1em; padding: .8em 1em; border-radius: 1em;
+  display: flow-root; position: relative; box-sizing: border-box; margin-block: 1em; padding: .8em 1em; border-radius: 1em;
   color: var(--farthing-ink, var(--ink, inherit));
   background: var(--farthing-ground, var(--ground, transparent));
   border: 1px dashed var(--farthing-seam, var(--seam, currentColor));
@@ -16,16 +16,16 @@ const CSS = `
 }
 p, ul, ol { margin: 0; padding: 0; list-style: none; }
 [hidden] { display: none !important; }
+.unseen { position: absolute; inline-size: 1px; block-size: 1px; overflow: hidden; clip-path: inset(50%); }
 output { font-size: 2em; line-height: 1.1; color: var(--farthing-accent, var(--accent, inherit)); margin-inline-end: .3em; }
 .cost span, .row b, .row i { unicode-bidi: plaintext; }
 .small { font-size: .875em; }
 .tabs { display: flex; flex-wrap: wrap; gap: .5em; margin-block-start: .5em; }
 button {
   font: inherit; color: inherit; background: none; border: 1px solid var(--farthing-seam, var(--seam, currentColor)); border-radius: 2em;
-  min-block-size: 2.75em; padding: .2em .9em; cursor: pointer;
+  min-block-size: max(44px, 2.75em); padding: .2em .9em; cursor: pointer;
 }
-button[aria-expanded="true"] { background: var(--farthing-ink, var(--ink, currentColor)); }
-button[aria-expanded="true"] span { color: var(--farthing-ground, var(--ground, Canvas)); }
+button[aria-expanded="true"] { border-color: currentColor; box-shadow: inset 0 0 0 2px currentColor; }
 :focus-visible { outline: 3px solid var(--farthing-accent, var(--accent, currentColor)); outline-offset: 2px; }
 .panel { margin-block-start: .8em; }
 .panel > * + * { margin-block-start: .6em; }
@@ -35,12 +35,12 @@ button[aria-expanded="true"] span { color: var(--farthing-ground, var(--ground, 
 .row b { font-weight: 600; }
 .row i { display: inline-block; font-style: normal; min-inline-size: 3.5em; text-align: end; }
 .blank { font: inherit; font-size: max(16px, 1em); color: inherit; background: transparent; inline-size: 5.5em; min-block-size: 2.75em; box-sizing: border-box; padding: .2em .3em; border: 0; border-block-end: 2px solid var(--farthing-accent, var(--accent, currentColor)); border-radius: 0; }
-.blank::placeholder { color: inherit; opacity: .75; font-style: italic; }
+.blank::placeholder { color: inherit; opacity: 1; font-style: italic; }
 .blank[aria-invalid="true"] { border-block-end-style: double; border-block-end-width: 4px; }
-.finds, .said-of { font-size: .875em; display: block; }
 h4 { font: inherit; font-weight: 600; margin: .6em 0 0; }
 @media print { .tabs, .prices { display: none; } }
-@media (forced-colors: active) { button[aria-expanded="true"] { outline: 2px solid; } button[aria-expanded="true"] span { color: ButtonText; } }
+@media (forced-colors: active) { button[aria-expanded="true"] { border-width: 3px; } }
+@media (prefers-contrast: more) { .mat, button { border-color: currentColor; } }
 `;
 
 /** @type {CSSStyleSheet | null} */

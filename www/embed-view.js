@@ -13,10 +13,13 @@ import { embed as words } from "./words-embed.js";
 /** @typedef {import("./records.js").EmbedReply} EmbedReply */
 /** @typedef {import("./records.js").EmbedBottle} EmbedBottle */
 /** @typedef {import("./records.js").Figure} Figure */
-/** @typedef {{ refresh: () => Promise<void>, hear: () => void, leave: () => void }} Laid */
+/** @typedef {{ refresh: (isLatest: () => boolean) => Promise<void>, hear: () => void, leave: () => void }} Laid */
 
 /** @type {("lines" | "prices" | "strength" | "working")[]} */
 const PANELS = ["lines", "prices", "strength", "working"];
+
+/** How long a reader types nothing before the cost is said aloud. */
+const SETTLED_MS = 800;
 
 /** ISO 4217: no currency is involved. */
 const NO_CURRENCY = "XXX";
@@ -33,9 +36,16 @@ function localeOf(tag) {
 /** The locale in which the writer writes: as the figures are to be shown, or the language of the page. @param {HTMLElement} host */
 const writtenIn = (host) => localeOf(host.getAttribute("locale") ?? (host.closest("[lang]")?.getAttribute("lang") || "en"));
 
-/** @param {HTMLElement} host @param {HTMLElement} room @returns {Promise<Laid>} */
-export async function layGlass(host, room) {
-  const output = make("output", { part: "cost" });
+/**
+ * Lays a glass; it is seen once it was first refreshed.
+ * @param {HTMLElement} host @param {HTMLElement} room
+ * @param {() => Promise<void>} again has it refreshed, once for all that changed in one go
+ * @returns {Laid}
+ */
+export function layGlass(host, room, again) {
+  // A key changes the costs of many glasses; the one that is typed in says its own aloud.
+  const output = make("output", { part: "cost", "aria-live": "off" });
+  const spoken = make("p", { class: "unseen", role: "status" });
   const of = make("span");
   const range = make("p", { part: "range" });
   const whose = make("p", { class: "small", part: "whose" });
@@ -44,55 +54,63 @@ export async function layGlass(host, room) {
   /** @type {Record<"lines" | "prices" | "strength" | "working", { element: HTMLElement, button: HTMLElement }>} */
   const panels = { lines: panel("lines"), prices: panel("prices"), strength: panel("strength"), working: panel("working") };
   const prices = pricePanel(panels.prices.element, (own) => changed(own));
-  const mat = make("section", { class: "mat", part: "glass" }, make("p", { class: "cost" }, output, of), range, whose, wrong, tabs, ...Object.values(panels).map(({ element }) => element));
+  const mat = make("section", { class: "mat", part: "glass", lang: "en" },
+    make("p", { class: "cost" }, output, of), range, whose, wrong, tabs, ...Object.values(panels).map(({ element }) => element), spoken);
   let currency = "";
   /** @type {EmbedReply | null} */
   let reply = null;
-  let asked = 0;
+  /** @type {ReturnType<typeof setTimeout> | undefined} */
+  let speaking;
 
   /** @param {"lines" | "prices" | "strength" | "working"} name */
   function panel(name) {
     const element = make("div", { class: `panel ${name}`, id: freshId(), part: name, hidden: true });
-    const button = make("button", { type: "button", "aria-expanded": "false", "aria-controls": element.id, click: () => open(name) }, make("span", {}, words.panels[name]));
+    const button = make("button", { type: "button", "aria-expanded": "false", "aria-controls": element.id, click: () => open(name) }, words.panels[name]);
     tabs.append(button);
     return { element, button };
   }
 
   /** One is open at a time. @param {string} name */
   function open(name) {
-    for (const [own, { element, button }] of Object.entries(panels)) {
-      element.hidden = own !== name || !element.hidden;
-      mark(button, "aria-expanded", String(!element.hidden));
-    }
+    for (const [own, each] of Object.entries(panels)) unfold(each, own === name && each.element.hidden);
   }
 
-  async function refresh() {
-    const now = ++asked;
+  /** @param {typeof panels["lines"]} panel @param {boolean} isOpen */
+  function unfold({ element, button }, isOpen) {
+    element.hidden = !isOpen;
+    mark(button, "aria-expanded", String(isOpen));
+  }
+
+  /** @param {() => boolean} isLatest */
+  async function refresh(isLatest) {
+    reply = null;
     const recipe = await recipeOf(host);
     const said = (/** @type {string} */ name) => host.getAttribute(name);
     const tag = localeOf(said("locale"));
-    currency = (said("currency") ?? recipe.currency ?? "").trim().toUpperCase();
-    const answer = await embed({
-      currency, decimal_mark: markOf(writtenIn(host)), own_decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(writtenIn(host)),
-      lines: recipe.lines, part: said("part") ?? recipe.part ?? "", method: said("method") ?? recipe.method ?? "",
-      prices: said("prices") ?? recipe.prices ?? "", own: ownPrices(currency),
+    const pays = (said("currency") ?? recipe.currency ?? "").trim().toUpperCase();
+    const method = said("method") ?? recipe.method ?? "";
+    const found = await embed({
+      currency: pays, decimal_mark: markOf(writtenIn(host)), own_decimal_mark: markOf(tag), kitchen: said("kitchen") ?? likelyKitchen(writtenIn(host)),
+      lines: recipe.lines, part: said("part") ?? recipe.part ?? "", method, prices: said("prices") ?? recipe.prices ?? "", own: ownPrices(pays),
     });
-    if (now !== asked) return;
-    reply = answer;
+    if (!isLatest()) return;
+    [reply, currency] = [found, pays];
     // Money of no known currency has no sign.
-    payIn(reply.problems.some(({ place }) => place === "currency") ? NO_CURRENCY : currency, tag);
+    payIn(found.problems.some(({ place }) => place === "currency") ? NO_CURRENCY : currency, tag);
     const name = said("name") ?? recipe.name ?? "";
     mark(mat, "aria-label", words.region(name));
-    write(of, reply.glass.cost ? words.glass(name) : words.noPrice);
-    show(reply);
+    write(of, found.glass.cost ? words.glass(name) : words.noPrice);
+    show(found);
     const wanted = said("show")?.split(/\s+/) ?? PANELS;
-    for (const each of PANELS) panels[each].button.hidden = !wanted.includes(each) || (each === "strength" && !reply.strength);
-    for (const { element, button } of Object.values(panels)) if (button.hidden) element.hidden = true;
-    prices.show(reply, currency);
-    panels.lines.element.replaceChildren(...lineRows(reply));
-    panels.strength.element.replaceChildren(...strengthRows(reply, said("method") ?? recipe.method ?? ""));
-    panels.working.element.replaceChildren(...workingRows(reply));
-    payIn(currency);
+    for (const [each, { element, button }] of /** @type {[typeof PANELS[number], typeof panels["lines"]][]} */ (Object.entries(panels))) {
+      button.hidden = !wanted.includes(each) || (each === "strength" && !found.strength);
+      unfold({ element, button }, !element.hidden && !button.hidden);
+    }
+    prices.show(found, currency);
+    panels.lines.element.replaceChildren(...lineRows(found));
+    panels.strength.element.replaceChildren(...strengthRows(found, method));
+    panels.working.element.replaceChildren(...workingRows(found));
+    if (mat.parentNode !== room) room.replaceChildren(mat);
   }
 
   /** @param {EmbedReply} reply */
@@ -110,17 +128,17 @@ export async function layGlass(host, room) {
   }
 
   /** @param {import("./records.js").OwnPrice} own */
-  function changed(own) {
+  async function changed(own) {
     prices.tell(setOwn(currency, own, host.getAttribute("keep") !== "no"));
+    clearTimeout(speaking);
+    speaking = setTimeout(() => write(spoken, [output, of, range, whose].map((each) => each.textContent).filter(Boolean).join(", ")), SETTLED_MS);
     const detail = { bottle: own.name, price: own.price, holds: own.holds, currency };
-    refresh().then(() => host.dispatchEvent(new CustomEvent("farthing-price", { bubbles: true, composed: true, detail: { ...detail, cost: reply?.glass.cost?.value ?? null } })));
+    await again();
+    host.dispatchEvent(new CustomEvent("farthing-price", { bubbles: true, composed: true, detail: { ...detail, cost: reply?.glass.cost?.value ?? null } }));
   }
 
-  const heard = () => void refresh();
-  await refresh();
   dress(/** @type {ShadowRoot} */ (host.shadowRoot));
-  room.replaceChildren(mat);
-  return { refresh, hear: () => changes.addEventListener("change", heard), leave: () => changes.removeEventListener("change", heard) };
+  return { refresh, hear: () => changes.addEventListener("change", again), leave: () => changes.removeEventListener("change", again) };
 }
 
 /**

@@ -37,8 +37,8 @@ function put(tag, text) {
 }
 
 function lay() {
-  const given = new URLSearchParams(location.hash.slice(1));
   if (location.hash.length > MOST_FRAGMENT) return main.replaceChildren(put("p", TROUBLE.long));
+  const given = new URLSearchParams(location.hash.slice(1));
   if ((given.get("v") ?? VERSION) !== VERSION) return main.replaceChildren(put("p", TROUBLE.newer));
   const glass = document.createElement("farthing-glass");
   for (const field of FIELDS) {

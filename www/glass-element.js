@@ -22,9 +22,10 @@ const near = new IntersectionObserver((entries) => {
 /** An engine tells of what a policy held back a moment after that failed. */
 const TOLD_WITHIN_MS = 100;
 
-/** Whether the policy of the page held back something of ours. */
+/** Whether the policy of the page held back something of ours; one that only reports holds nothing back. */
 let held = false;
-document.addEventListener("securitypolicyviolation", ({ blockedURI }) => {
+document.addEventListener("securitypolicyviolation", ({ blockedURI, disposition }) => {
+  if (disposition === "report") return;
   held ||= blockedURI.startsWith("wasm") || blockedURI.startsWith(new URL(".", import.meta.url).origin);
 });
 
@@ -35,7 +36,9 @@ export class FarthingGlass extends HTMLElement {
   #changes = new MutationObserver(() => this.#again());
   /** @type {import("./embed-view.js").Laid | null} */
   #laid = null;
-  #isDue = false;
+  /** @type {Promise<void> | null} */
+  #due = null;
+  #shows = 0;
 
   constructor() {
     super();
@@ -64,10 +67,11 @@ export class FarthingGlass extends HTMLElement {
   async #lay() {
     try {
       const { layGlass } = await import("./embed-view.js");
-      this.#laid ??= await layGlass(this, this.#room);
+      // It may have been moved meanwhile, and have come near a second time.
+      this.#laid ??= layGlass(this, this.#room, () => this.#again());
       if (this.isConnected) this.#listen();
     } catch (error) {
-      this.#tell(error);
+      this.#tell(error, () => this.#laid === null);
     }
   }
 
@@ -78,22 +82,24 @@ export class FarthingGlass extends HTMLElement {
   }
 
   /** Shows it anew, once for all that changed in one go. */
-  #again() {
-    if (!this.#laid || this.#isDue) return;
-    this.#isDue = true;
-    queueMicrotask(async () => {
-      this.#isDue = false;
-      try {
-        await this.#laid?.refresh();
-      } catch (error) {
-        this.#tell(error);
-      }
-    });
+  async #again() {
+    if (this.#laid) await (this.#due ??= Promise.resolve().then(() => ((this.#due = null), this.#show())));
   }
 
-  /** @param {unknown} error */
-  async #tell(error) {
+  async #show() {
+    const now = ++this.#shows;
+    const isLatest = () => now === this.#shows;
+    try {
+      await this.#laid?.refresh(isLatest);
+    } catch (error) {
+      await this.#tell(error, isLatest);
+    }
+  }
+
+  /** What went wrong stands there until it goes well. @param {unknown} error @param {() => boolean} holds whether that is still so */
+  async #tell(error, holds) {
     await new Promise((resolve) => setTimeout(resolve, TOLD_WITHIN_MS));
+    if (!holds()) return;
     const why = error instanceof Error && error.message in trouble ? error.message : held ? "policy" : "not_loaded";
     const line = document.createElement("p");
     line.part.add("trouble");

@@ -152,6 +152,15 @@ export default [
     },
   },
   {
+    name: "a policy that only reports is not blamed for what did not arrive",
+    play: ({ session, site }) => withHost(page({ body: snippet(site) }), async (host) => {
+      site.missing.add(WASM);
+      await session.go(host.address);
+      await becomes(() => troubles(session), ["What this glass costs cannot be shown: a part of Farthing did not arrive. Load the page again."]);
+      await showsListAlone(session);
+    }, { "content-security-policy-report-only": "default-src 'none'" }),
+  },
+  {
     name: "a policy that lets frames in is enough for a frame",
     play: (stage) => withHost(page({ body: frame(stage.site) }), async (host) => {
       await stage.session.go(host.address);

@@ -241,6 +241,50 @@ export default [
     }),
   },
   {
+    name: "a glass whose list comes after it, or goes for a while, is told when it is there",
+    play: (stage) => onHost(stage, glass(undefined, ""), async () => {
+      const { session } = stage;
+      const list = (/** @type {string} */ html) => session.run((/** @type {string} */ text) => {
+        /** @type {Element} */ (document.querySelector("farthing-glass")).innerHTML = text;
+      }, html);
+      const nothing = ["Nothing tells what goes into this glass: it needs a list of lines, such as 50 ml rye whisky."];
+      await becomes(() => parts(session, "trouble"), nothing);
+      await list("<ul><li>50 ml rye whisky</li></ul>");
+      await becomes(() => costs(session), ["£2.00"]);
+      await list("");
+      await becomes(() => parts(session, "trouble"), nothing);
+      await list("<ul><li>25 ml rye whisky</li></ul>");
+      await becomes(() => costs(session), ["£1.00"]);
+      // What was wrong for less time than it takes to tell is never told.
+      await session.run(async () => {
+        const element = /** @type {Element} */ (document.querySelector("farthing-glass"));
+        for (const html of ["", "<ul><li>50 ml rye whisky</li></ul>"]) {
+          element.innerHTML = html;
+          await new Promise((resolve) => setTimeout(resolve, 20));
+        }
+      });
+      await session.run(() => new Promise((resolve) => setTimeout(resolve, 300)));
+      assert.deepEqual(await costs(session), ["£2.00"]);
+    }),
+  },
+  {
+    name: "a glass that is moved, or taken out and put back, before and after it is laid, follows prices once",
+    play: (stage) => onHost(stage, `${glass()}<main></main>`, async () => {
+      const { session } = stage;
+      const move = () => session.run(() => {
+        const element = /** @type {Element} */ (document.querySelector("farthing-glass"));
+        element.remove();
+        document.querySelector("main")?.append(element);
+      });
+      for (let times = 0; times < 5; times += 1) await move();
+      await becomes(() => costs(session), ["£2.34"]);
+      await move();
+      await types(session, "What you pay for rye whisky", "35");
+      await becomes(() => costs(session), ["£2.84"]);
+      assert.equal((await session.run(() => /** @type {any} */ (window).heard)).length, 1);
+    }),
+  },
+  {
     name: "a list within a list is read once",
     play: (stage) => onHost(stage, glass(undefined, "<ul><li>For the mixing glass:<!-- 5 ml --><ul><li>50 ml <b>rye</b> whisky</li></ul></li></ul>"), async () => {
       const { session } = stage;
@@ -258,6 +302,34 @@ export default [
       await becomes(() => costs(session), ["£2.50", "£2.50"]);
       assert.equal(host.log.filter(({ path }) => path === "glass.json").length, 1);
     }, { "glass.json": JSON.stringify({ currency: "GBP", lines: ["50 ml rye whisky"], prices: "rye whisky: 28 for 70 cl" }) }),
+  },
+  {
+    name: "a panel that is shut says so, however it was shut",
+    play: (stage) => onHost(stage, glass(), async () => {
+      const { session } = stage;
+      await becomes(() => costs(session), ["£2.34"]);
+      await opens(session, "line by line");
+      const states = () => session.run(() => [...(document.querySelector("farthing-glass")?.shadowRoot?.querySelectorAll("button") ?? [])].map((button) => button.ariaExpanded));
+      await becomes(states, ["true", "false", "false", "false"]);
+      const show = (/** @type {string} */ panels) => session.run((/** @type {string} */ text) => document.querySelector("farthing-glass")?.setAttribute("show", text), panels);
+      await show("prices");
+      await becomes(() => parts(session, "tabs"), ["my prices"]);
+      await show("lines");
+      await becomes(() => parts(session, "tabs"), ["line by line"]);
+      assert.deepEqual(await states(), ["false", "false", "false", "false"]);
+    }),
+  },
+  {
+    name: "a settled cost is said aloud once, by the glass in which it was typed",
+    play: (stage) => onHost(stage, glass() + glass(), async () => {
+      const { session } = stage;
+      await becomes(() => costs(session), ["£2.34", "£2.34"]);
+      const spoken = () => session.run(() => [...document.querySelectorAll("farthing-glass")].map((each) => [
+        each.shadowRoot?.querySelector("output")?.getAttribute("aria-live"), each.shadowRoot?.querySelector(".unseen[role=status]")?.textContent,
+      ]));
+      for (const price of ["3", "35"]) await types(session, "What you pay for rye whisky", price);
+      await becomes(spoken, [["off", "£2.84, a glass of Lock Keeper, between £2.56 and £2.96, at your prices and the writer’s"], ["off", ""]]);
+    }),
   },
   {
     name: "names and lines are text on a page of others, whatever they hold",
