@@ -2,6 +2,7 @@
 //!
 //! A line that holds a measure is none of these, whatever it begins with: it is asked about instead.
 
+use super::likeness::{is_letter, is_number};
 use super::quantity::{after_any, count, measures};
 use super::split::is_any;
 use super::words::{DRINKS, FOR, HEADINGS, LINKS, MAKES, METHOD, METHOD_ENDS, each};
@@ -25,12 +26,16 @@ pub fn aside(text: &str, bare: &str, hand: Hand) -> Option<(Aside, String)> {
     is_method.then(|| (Aside::Method, bare.into()))
 }
 
-/// "Ingredients", "For the syrup:", "## Syrup".
-fn heading<'t>(text: &str, bare: &'t str) -> Option<&'t str> {
+/// "Ingredients", "For the syrup:", "## Syrup"; and what names no bottle: "#sour #towpath", a row of dashes.
+fn heading<'t>(text: &'t str, bare: &'t str) -> Option<&'t str> {
     let start = text.trim_start_matches(is_space);
     let behind = start.trim_start_matches('#');
     let marked = behind.len() < start.len() && behind.starts_with(is_space);
     let colons = |c: char| is_space(c) || matches!(c, ':' | '：');
+    let tagged = start.split_whitespace().all(|word| word.starts_with('#'));
+    if tagged || !start.contains(|c| is_letter(c) || is_number(c)) {
+        return Some(start.trim_end_matches(colons));
+    }
     let ends = bare.ends_with([':', '：']);
     (marked || ends || is_any(bare, HEADINGS)).then(|| bare.trim_end_matches(colons))
 }

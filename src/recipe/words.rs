@@ -273,7 +273,7 @@ pub const GARNISH: &str = "\
     garnish with|garnish:|garnish -|garnish –|to garnish:|for garnish:|for the garnish:|\
     decoration:|garnitur:|deko:|dekoration:|garniture :|garniture:|décoration :|décoration:|\
     decoración:|guarnición:|guarnizione:|decorazione:|zum garnieren:|zur garnitur:|\
-    pour la décoration :|pour la décoration:|pour décorer :|pour décorer:|para decorar:|\
+    pour la décoration :|pour la décoration:|décor :|décor:|pour décorer :|pour décorer:|para decorar:|\
     para la decoración:|per la decorazione:|per guarnire:";
 
 /// The same as a note, or at its end.
@@ -311,7 +311,8 @@ pub const TAILS: &str = "\
 /// What stands above other lines, where no colon says so.
 pub const HEADINGS: &str = "\
     ingredients|for the glass|method|instructions|directions|preparation|steps|notes|zutaten|\
-    zubereitung|ingrédients|préparation|ingredientes|preparación|ingredienti|preparazione";
+    zubereitung|anleitung|ingrédients|préparation|étapes|ingredientes|preparación|ingredienti|\
+    preparazione";
 
 /// What stands before how many a recipe makes.
 pub const MAKES: &str = "\
@@ -334,11 +335,12 @@ pub const METHOD: &str = "\
     express|rub|discard|swirl|roll|dump|transfer|heat|boil|bring|simmer|let|leave|enjoy|lengthen|\
     churn|infuse|dissolve|gently|slowly|carefully|then|to make|to serve|add all|add ice|add the|\
     add everything|add remaining|fill a|fill the|fill with ice|in a|in the|into a|using a|\
-    over ice|all ingredients|method:|glass:|glassware:|ice:|prep time:|total time:|im shaker|\
+    over ice|all ingredients|method:|glass:|glassware:|ice:|prep time:|total time:|note:|notes:|\
+    tip:|tips:|hinweis:|tipp:|préparation :|préparation:|astuce :|astuce:|im shaker|\
     im glas|im rührglas|in einem|in einen|in ein|auf eis|alle zutaten|alles|glas:|dans un|\
     dans une|dans le|verser|versez|mélanger|mélangez|secouer|secouez|frapper|frappez|remuer|\
     remuez|filtrer|filtrez|servir|servez|ajouter|ajoutez|piler|pilez|mettre|mettez|en una|en un|\
-    agitar|remover|colar|verter|mezclar|machacar|añadir|poner|in uno|in una|in un|shakerare|\
+    écraser|écrasez|agitar|remover|colar|verter|mezclar|machacar|añadir|poner|in uno|in una|in un|shakerare|\
     agitare|mescolare|filtrare|versare|servire|aggiungere|pestare";
 
 /// The same, at its end.
