@@ -351,7 +351,7 @@ fn bullets_garnishes_headings_and_parts() {
             ("½ part lime juice", "½ part", "lime juice", "", "parts_need_size"),
             ("1 part of vermouth, sweet", "1 part", "vermouth", "sweet", "parts_need_size"),
             ("equal parts of all", "", "equal parts of all", "", "measure_missing"),
-            ("---", "", "", "", "measure_missing"),
+            ("---", "", "---", "", "heading"),
         ],
     );
 }
@@ -426,7 +426,11 @@ fn what_pours_nothing() {
             check_printed(house, typed);
         }
     };
-    asides(&us(), "heading", &["Ingredients", "# Lock Keeper", "## For the syrup", "METHOD"]);
+    asides(
+        &us(),
+        "heading",
+        &["Ingredients", "# Lock Keeper", "## For the syrup", "METHOD", "Étapes", "#sour #towpath"],
+    );
     asides(
         &us(),
         "method",
@@ -438,6 +442,9 @@ fn what_pours_nothing() {
             "Add all ingredients to a mixing glass",
             "In a shaker, muddle the mint",
             "Glass: coupe",
+            "Notes: double the syrup for a crowd.",
+            "Préparation : cinq minutes",
+            "2. Écraser la menthe.",
             "Method: shake",
             "Fill with ice",
         ],
@@ -825,6 +832,44 @@ fn candidates_from_the_shelf() {
     ] {
         assert_eq!(found(typed), expected, "{typed}");
     }
+}
+
+#[test]
+fn a_shared_word_makes_no_bottle() {
+    let bottles = ["Lemon juice", "Orange bitters", "Soda water", "London dry gin"];
+    let bottles: Vec<Value> =
+        bottles.iter().map(|name| json!({"id": name, "name": name})).collect();
+    for (typed, is_meant) in [
+        ("20 ml fresh lemon juice", true),
+        ("60 ml gin", true),
+        ("2 dashes bitters", true),
+        ("soda water, to top", true),
+        ("1 lemon wheel, for garnish", false),
+        ("1 oz bitter liqueur", false),
+        ("Orange peel to garnish", false),
+        ("100 ml tonic water", false),
+        ("A sour for a rainy evening by the water.", false),
+        ("10 ml elderflower syrup", false),
+        ("2 oz gin, 1 oz soda water", false),
+    ] {
+        let reply = sound_reply(wire::recipe, &json!({"text": typed, "bottles": bottles}));
+        assert_eq!(reply["lines"][0]["is_meant"], is_meant, "{typed}");
+    }
+}
+
+#[test]
+fn rows_of_pictures_and_dashes_pour_nothing() {
+    let reply = recipe(&us(), "LOCK GATE\n🍸🍸🍸\n---\n60 ml gin\n* * *");
+    let asides: Vec<&str> = reply["lines"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|line| line["aside"].as_str().unwrap())
+        .collect();
+    assert_eq!(
+        (reply["name"].as_str(), &asides[..]),
+        (Some("LOCK GATE"), &["title", "heading", "heading", "", "heading"][..])
+    );
 }
 
 fn schema(recipe: Value) -> Value {

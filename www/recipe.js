@@ -180,7 +180,9 @@ function lineView(key, line, said, says) {
   const { measure, problems, aside } = line;
   const isPart = measure.unit === "part";
   const much = isPart ? recipeWords.parts(measure.text, one(measure.text)) : written(measure);
-  const what = (problems.length ? "" : recipeWords.row(much, line.name)) || line.text;
+  // Where nothing but the measure is missing, the name is all that the line says, without its bullet.
+  const asText = problems.every(({ code }) => code === "measure_missing") && !line.note && !aside && line.name || line.text.trim();
+  const what = (problems.length ? "" : recipeWords.row(much, line.name)) || asText;
   const under = [aside === "heading" && recipeWords.heads, line.optional && recipeWords.optional, line.garnish && recipeWords.garnish, !problems.length && line.note].filter(Boolean).join(" · ");
   /** @type {[string, string][]} */
   const options = [
@@ -188,7 +190,8 @@ function lineView(key, line, said, says) {
     [NEW, problems.length || aside ? recipeWords.stands : recipeWords.fresh], [OUT, recipeWords.aside[aside] ?? recipeWords.out],
   ];
   // A bottle has no room for a measure that was not read: its words stay, unless a person says otherwise.
-  const usual = aside ? OUT : problems.every(({ code }) => NOTHING_LOST.includes(code)) ? options[0][0] : NEW;
+  // Nor is it taken for a bottle that only shares a word with it.
+  const usual = aside ? OUT : line.is_meant && problems.every(({ code }) => NOTHING_LOST.includes(code)) ? line.candidates[0] : NEW;
   const first = said !== undefined && options.some(([is]) => is === said) ? said : usual;
   const chooses = choice(recipeWords.choice(what), options, first, (is) => (says(is), write(lead, recipeWords.isThis)));
   const saying = clause(said === undefined ? recipeWords.is : recipeWords.isThis, [], chooses.element);
@@ -209,7 +212,7 @@ function lineView(key, line, said, says) {
     const goesIn = isPart ? { text: much, unit: "ml" } : { text: measure.text, unit: measure.unit || "ml" };
     if (is !== NEW) return [{ bottle: is, own: null, measure: goesIn, charge: "poured", note }];
     const own = emptyBottle();
-    own.name = problems.length || aside ? line.text.trim() : line.name;
+    own.name = problems.length || aside ? asText : line.name;
     own.holds.unit = goesIn.unit === "piece" ? "piece" : WEIGHTS.includes(goesIn.unit) ? "kg" : "ml";
     return [{ bottle: "", own, measure: problems.length || aside ? { text: "", unit: "ml" } : goesIn, charge: "poured", note: problems.length || aside ? "" : note }];
   }

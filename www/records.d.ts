@@ -414,6 +414,7 @@ export interface RecipeLine {
   garnish: boolean;
   aside: string;
   candidates: (string)[];
+  is_meant: boolean;
   problems: (Problem)[];
 }
 

@@ -145,6 +145,20 @@ pub fn likeliest(name: &str, bottles: &[Words]) -> Vec<usize> {
     found.into_iter().map(|(.., place)| place).collect()
 }
 
+/// Whether a name says the bottle, and not only something like it: all words of one stand in the other.
+/// A lemon wheel is no lemon juice, and tonic water no soda water, whatever they share.
+///
+/// ```
+/// use farthing::recipe::likeness::{Words, is_meant};
+/// assert!(is_meant("fresh lemon juice", &Words::of("Lemon juice")));
+/// assert!(is_meant("gin", &Words::of("London dry gin")));
+/// assert!(!is_meant("lemon wheel", &Words::of("Lemon juice")));
+/// ```
+pub fn is_meant(name: &str, bottle: &Words) -> bool {
+    let name = Words::of(name);
+    bottle.common(&name) == name.0.len().min(bottle.0.len())
+}
+
 /// The place of the bottle all of whose words stand in a name; of several the one with most words, of
 /// equal ones the first.
 ///

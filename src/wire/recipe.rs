@@ -7,7 +7,7 @@ use super::records::{self, NamedBottle, RecipeAsk, RecipeLine, RecipeReply, Writ
 use super::{MOST_BOTTLES, told, written};
 use crate::problem::{Code, Fault, Problems};
 use crate::reading::not_a_range;
-use crate::recipe::likeness::{Words, likeliest};
+use crate::recipe::likeness::{Words, is_meant, is_number, likeliest};
 use crate::recipe::{self, Aside, Line, MOST_LINE, MOST_RECIPE_LINES, Quantity, is_title};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -89,6 +89,10 @@ fn told_line(text: String, line: Line, bottles: &[NamedBottle], words: &[Words])
     // A name may yet be a bottle's; what else pours nothing is none.
     let poured = matches!(aside, None | Some(Aside::Title));
     let found = if poured { likeliest(&name, words) } else { Vec::new() };
+    let likeliest = found.first().and_then(|place| words.get(*place));
+    // "2 oz gin, 1 oz rye" without a measure of its own is more than one bottle.
+    let likeliest = likeliest.filter(|_| measure.is_some() || !name.contains(is_number));
+    let is_meant = likeliest.is_some_and(|bottle| is_meant(&name, bottle));
     let aside = match aside {
         None => "",
         Some(Aside::Title) => "title",
@@ -110,6 +114,7 @@ fn told_line(text: String, line: Line, bottles: &[NamedBottle], words: &[Words])
             .into_iter()
             .filter_map(|place| bottles.get(place).map(|bottle| bottle.id.clone()))
             .collect(),
+        is_meant,
         problems: told(fault.into_iter().collect()),
     }
 }

@@ -571,6 +571,8 @@ records! {
         aside: String,
         /// The bottles it may be, by id, the likeliest first: a person picks one.
         candidates: Vec<String>,
+        /// Whether the first of them is what the line says, and not only like it.
+        is_meant: bool,
         /// What could not be read. A place is a field of this line.
         problems: Vec<Problem>,
     }

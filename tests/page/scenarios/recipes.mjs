@@ -100,6 +100,17 @@ export default [
     },
   },
   {
+    name: "what only shares a word with a bottle is not taken for it, and a bullet is no part of a name",
+    async play({ session, site }) {
+      await openWith(session, site, SHELF);
+      await paste(session, "- 50 ml rye\n- 100 ml tonic water\n- 1 orange twist, to garnish\n- ice");
+      await becomes(() => rows(session), ["50 ml of rye", "100 ml of tonic water", "1 piece of orange twist", "ice"]);
+      await becomes(() => faces(session), ["rye whisky?", "something new, without a price", "something new, without a price", "a note, as it stands"]);
+      await makeGlass(session);
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "100 ml of tonic water", "1 piece of orange twist", "ice"]);
+    },
+  },
+  {
     name: "a title is the name of the drink, and what is only said is poured into no glass, unless a person says so",
     async play({ session, site }) {
       await openWith(session, site, SHELF);
