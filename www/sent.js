@@ -160,10 +160,10 @@ function offered({ has_prices, house, bottles, spec }, openGlass) {
   return [
     make("h2", { class: "name", dir: "auto" }, name),
     cost ? make("p", { class: "finding" }, inTheirs(() => sentWords.costs(shown(cost), around(cost)))) : "",
-    make("ul", {}, ...rows),
     make("div", { class: "small" },
       make("p", {}, has_prices ? sentWords.priced(house.currency) : sentWords.unpriced),
       isForeign ? make("p", {}, takesCurrency ? sentWords.becomes(house.currency) : sentWords.otherCurrency(kept.house.currency)) : null, here),
+    make("ul", {}, ...rows),
     make("div", { class: "thumb" },
       make("button", { type: "button", class: "wide", click: put }, sentWords.put),
       make("button", { type: "button", class: "wide", click: look }, sentWords.look)),

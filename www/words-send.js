@@ -47,7 +47,7 @@ export const sent = {
   priced: (/** @type {T} */ currency) => `At the sender’s prices, in ${currency}.`,
   unpriced: "It came without prices.",
   otherCurrency: (/** @type {T} */ mine) => `Your own prices are in ${mine}, so these are left out when you take it.`,
-  becomes: (/** @type {T} */ theirs) => `Nothing is on your shelf yet, so it will reckon in ${theirs}.`,
+  becomes: (/** @type {T} */ theirs) => `Your shelf is empty, so your prices will be in ${theirs} too.`,
   here: (/** @type {T} */ cost, /** @type {T} */ without) => `With you it costs ${[cost, without].filter(Boolean).join(", ")}.`,
   put: "Put it on my shelf",
   look: "Look at it in Glass",

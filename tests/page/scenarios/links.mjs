@@ -213,7 +213,7 @@ export default [
       await openWith(session, site, {});
       for (const key of Object.keys(await shelf(session))) if (key !== HOUSE_KEY) await session.run((/** @type {string} */ name) => localStorage.removeItem(name), key);
       await follow(session, site.address + euros);
-      await becomes(async () => (await texts(session, ".sent .small p"))[1], "Nothing is on your shelf yet, so it will reckon in EUR.");
+      await becomes(async () => (await texts(session, ".sent .small p"))[1], "Your shelf is empty, so your prices will be in EUR too.");
       await tap(session, "Put it on my shelf", ".sent");
       await becomes(async () => (await texts(session, ".shelf .row"))[0], "Lock Gate€2.58");
       await tap(session, "Undo", "#notes");
