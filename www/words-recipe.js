@@ -6,7 +6,7 @@
 export const recipe = {
   heading: "Paste a recipe",
   text: "The recipe: its lines, or the recipe data of a page",
-  about: "One line for each thing, or the recipe data or the source of a page. Nothing is kept until you keep the glass.",
+  about: "As you found it: title, lines and method, or the whole source of a page. Nothing is kept until you keep the glass.",
   file: "open a file",
   hint: "60 ml gin\n2 dashes bitters",
   part: "a part is",
