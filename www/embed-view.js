@@ -99,7 +99,7 @@ export function layGlass(host, room, again) {
     payIn(found.problems.some(({ place }) => place === "currency") ? NO_CURRENCY : currency, tag);
     const name = said("name") ?? recipe.name ?? "";
     mark(mat, "aria-label", words.region(name));
-    write(of, found.glass.cost ? words.glass(name) : words.noPrice);
+    write(of, found.glass.cost ? words.glass : words.noPrice);
     show(found);
     const wanted = said("show")?.split(/\s+/) ?? PANELS;
     for (const [each, { element, button }] of /** @type {[typeof PANELS[number], typeof panels["lines"]][]} */ (Object.entries(panels))) {

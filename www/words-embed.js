@@ -4,7 +4,7 @@
 /** @typedef {string} T */
 
 export const embed = {
-  glass: (/** @type {T} */ name) => (name ? `a glass of ${name}` : "a glass"),
+  glass: "a glass",
   region: (/** @type {T} */ name) => (name ? `What a glass of ${name} costs` : "What this glass costs"),
   noPrice: "Put in what you pay, and its cost stands here.",
   whose: {
@@ -16,7 +16,7 @@ export const embed = {
   panels: { lines: "line by line", prices: "my prices", strength: "strength", working: "the sums" },
   noCost: "no price yet",
   share: (/** @type {number} */ percent) => `${percent} %`,
-  pays: "What do you pay? Leave a blank empty, and it is as the writer says.",
+  pays: "What do you pay? Leave empty what the writer has right.",
   forHow: "for",
   price: (/** @type {T} */ name) => `What you pay for ${name}`,
   holds: (/** @type {T} */ name) => `How much ${name} that buys`,
