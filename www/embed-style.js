@@ -43,7 +43,8 @@ button[aria-expanded="true"] { border-color: currentColor; box-shadow: inset 0 0
 .blank { font: inherit; font-size: max(16px, 1em); color: inherit; background: transparent; inline-size: 5.5em; min-inline-size: 0; min-block-size: 2.75em; box-sizing: border-box; padding: .2em .3em; border: 0; border-block-end: 2px solid var(--farthing-accent, var(--accent, currentColor)); border-radius: 0; }
 .blank::placeholder { color: inherit; opacity: 1; font-style: italic; }
 .blank[aria-invalid="true"] { border-block-end-style: double; border-block-end-width: 4px; }
-h4 { font: inherit; font-weight: 600; margin: .6em 0 0; }
+.finds, .said-of { font-size: .875em; display: block; }
+.head { font-weight: 600; }
 @media print { .tabs, .prices { display: none; } }
 @media (forced-colors: active) { button[aria-expanded="true"] { border-width: 3px; } }
 @media (prefers-contrast: more) { .mat, button { border-color: currentColor; } }

@@ -207,13 +207,16 @@ function strengthRows({ strength }, method) {
   ].filter(Boolean).map((text) => make("p", {}, text));
 }
 
+/** No heading: how deep the page is there, only its writer knows. @param {string} text */
+const head = (text) => make("p", { class: "head", dir: "auto" }, text);
+
 /** @param {EmbedReply} reply */
 function workingRows({ lines, glass }) {
   const rows = lines.flatMap(({ text, line }) => {
     const cost = line === null ? null : glass.lines[line]?.cost;
-    return cost ? [make("h4", { dir: "auto" }, text), arithmetic(cost), ...taken(cost)] : [];
+    return cost ? [head(text), arithmetic(cost), ...taken(cost)] : [];
   });
-  return glass.cost ? [...rows, make("h4", {}, words.sum), arithmetic(glass.cost)] : [];
+  return glass.cost ? [...rows, head(words.sum), arithmetic(glass.cost)] : [];
 }
 
 /** @param {Figure} figure */

@@ -2,6 +2,8 @@
 /** A glass on somebody's page: where its lines come from, what a reader may change, what is kept of that. */
 import assert from "node:assert/strict";
 import { devNull } from "node:os";
+import { axe } from "../look/axe.mjs";
+import { smallTargets } from "../look/targets.mjs";
 import { startSite } from "../site.mjs";
 import { becomes, pick } from "./page/places.mjs";
 import { BITTERS, LOCK_GATE, openWith, RYE, SODA } from "./page/records.mjs";
@@ -12,6 +14,9 @@ import { openSend } from "./page/states.mjs";
 /** @typedef {import("../webdriver.mjs").Session} Session */
 
 const CODE = ".send textarea[aria-label='What is pasted into the page']";
+/** WCAG 2.5.5. */
+const BEST_TARGET_PX = 44;
+
 const NO_SWITCH = "this engine has no switch for it";
 
 const PRICES = "rye whisky: 28 for 70 cl at 40 %; orange bitters: 18.50 for 100 ml at 44%";
@@ -302,6 +307,25 @@ export default [
       await becomes(() => costs(session), ["£2.50", "£2.50"]);
       assert.equal(host.log.filter(({ path }) => path === "glass.json").length, 1);
     }, { "glass.json": JSON.stringify({ currency: "GBP", lines: ["50 ml rye whisky"], prices: "rye whisky: 28 for 70 cl" }) }),
+  },
+  {
+    name: "a glass on any ground is for everybody: by axe, and by a thumb in letters of any size",
+    async play(stage) {
+      const { session } = stage;
+      // Grey letters on white have little contrast to lose; the dark page says nothing of its scheme.
+      for (const look of ["color: #666; background: #fff; font-size: 14px", "color: #ddd; background: #111; font-size: 20px"]) {
+        const themes = [undefined, "light", "dark"].map((theme) => glass(`${theme ? `theme="${theme}" ` : ""}currency="GBP" locale="en-GB" prices="${PRICES}"`, LIST));
+        for (const one of themes) {
+          await onHost(stage, `<style>body { ${look} }</style><main><h1>Below the Lock</h1>${one}</main>`, async () => {
+            await becomes(() => costs(session), ["£2.34"]);
+            for (const panel of ["line by line", "my prices", "strength", "the sums"]) {
+              await opens(session, panel);
+              assert.deepEqual([await axe(session), await smallTargets(session, BEST_TARGET_PX)], [[], []], `${look}, ${panel}`);
+            }
+          });
+        }
+      }
+    },
   },
   {
     name: "a panel that is shut says so, however it was shut",
