@@ -60,8 +60,8 @@ function read(currency) {
   return own;
 }
 
-/** @param {string} name */
-const named = (name) => name.trim().toLowerCase();
+/** A name as the core compares it: without capitals, accents and what stands between words. @param {string} name */
+const named = (name) => name.normalize("NFD").replace(/\p{M}/gu, "").replace(/[^\p{L}\p{N}]+/gu, " ").trim().toLowerCase();
 
 /** @param {string} currency */
 const listOf = (currency) => lists.get(currency) ?? lists.set(currency, read(currency)).get(currency) ?? new Map();

@@ -168,6 +168,18 @@ export default [
     }),
   },
   {
+    name: "a price that was put in for a name in other letters stands in its blank, and can be taken back",
+    play: (stage) => onHost(stage, glass(), async (host) => {
+      const { session } = stage;
+      await session.run(() => localStorage.setItem("farthing-glass:GBP", '{"format":1,"prices":[{"name":"Ry\u00e9-Whisky","price":"35","holds":""}]}'));
+      await session.go(host.address);
+      await becomes(() => costs(session), ["£2.84"]);
+      assert.equal(await session.run(() => document.querySelector("farthing-glass")?.shadowRoot?.querySelector("input")?.value), "35");
+      await types(session, "What you pay for rye whisky", "");
+      await becomes(() => costs(session), ["£2.34"]);
+    }),
+  },
+  {
     name: "of more prices than are kept the latest count",
     play: (stage) => onHost(stage, glass(), async (host) => {
       const { session } = stage;
