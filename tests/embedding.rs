@@ -246,6 +246,27 @@ fn a_glass_of_the_shelf_costs_the_same_on_a_page() {
 }
 
 #[test]
+fn a_bottle_without_a_price_takes_no_others_on_a_page() {
+    let line = |bottle: &str| json!({"bottle": bottle, "measure": {"text": "25 ml"}});
+    let shelf = json!({
+        "house": {"decimal_mark": "."},
+        "bottles": [
+            {"id": "gin", "name": "gin", "paid": {"price": "28"}, "holds": {"text": "70 cl"}},
+            {"id": "sloe", "name": "sloe gin", "holds": {"text": "70 cl"}},
+            {"id": "tonic", "name": "tonic water"},
+        ],
+        "spec": {"lines": [line("sloe"), line("gin"), line("tonic")]},
+    });
+    let (glass, page) = on_a_page(&shelf);
+    assert_eq!(problems(&page), []);
+    assert_eq!(page["glass"]["cost"]["value"], glass["cost"]["value"]);
+    assert_eq!((&page["glass"]["missing"], &glass["missing"]), (&json!(2), &json!(2)));
+    let whose: Vec<&Value> =
+        page["bottles"].as_array().unwrap().iter().map(|bottle| &bottle["whose"]).collect();
+    assert_eq!(whose, ["writer", "", ""]);
+}
+
+#[test]
 fn a_page_without_prices_is_told_none() {
     let out = wire::recipe_out(
         r#"{"without_prices": true,

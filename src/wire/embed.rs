@@ -205,10 +205,10 @@ fn read_lines(
         let fault = Fault::new(Code::TooManyLines).with("most", MOST_LINES.to_string());
         problems.0.push(fault.at("lines"));
     }
-    let (mut read, mut poured) = (Vec::new(), Vec::new());
+    let (mut read, mut poured, written) = (Vec::new(), Vec::new(), bottles.len());
     for (index, text) in lines.into_iter().take(MOST_LINES).enumerate() {
         let mut line = recipe::line(&text, domain_hand(hand), part);
-        let bottle = bottle_of(&line, bottles);
+        let bottle = bottle_of(&line, written, bottles);
         if let Some(fault) = line.fault.filter(|_| !line.garnish) {
             line.measure = None;
             problems.0.push(fault.at(format!("lines[{index}]")));
@@ -282,7 +282,8 @@ fn writers(prices: &str) -> Result<Vec<Named>, Fault> {
     Ok(bottles)
 }
 
-/// `rye whisky: 28 for 70 cl at 40 %`, the strength being left out where there is none.
+/// `rye whisky: 28 for 70 cl at 40 %`, the strength being left out where there is none; `sloe gin: for`
+/// says that no other price is meant for it.
 fn writer(entry: &str) -> Option<Named> {
     let (name, rest) = entry.rsplit_once(':')?;
     let mut words = rest.split_whitespace();
@@ -302,21 +303,22 @@ fn writer(entry: &str) -> Option<Named> {
     let (strength, _) = up_to("");
     let mut named = Named::new(name.trim());
     named.strength = strength;
-    named.record = EmbedBottle { price, holds, whose: "writer".into(), ..named.record };
+    let whose = if price.is_empty() { "" } else { "writer" }.into();
+    named.record = EmbedBottle { price, holds, whose, ..named.record };
     Some(named)
 }
 
-/// The bottle that a line takes; one that has no price yet joins the others. A line without a measure
-/// that only decorates takes none, nor does one that pours nothing, such as a heading.
-fn bottle_of(line: &Line, bottles: &mut Vec<Named>) -> Option<usize> {
+/// The bottle that a line takes; one that is not among them joins those that were `written`. A line
+/// without a measure that only decorates takes none, nor does one that pours nothing, such as a heading.
+fn bottle_of(line: &Line, written: usize, bottles: &mut Vec<Named>) -> Option<usize> {
     let decorates = line.garnish && line.measure.is_none();
     if line.aside.is_some() || decorates || line.name.is_empty() {
         return None;
     }
     // A price is meant for all that it fits; a bottle of another line is only what it is called.
     let words = Words::of(&line.name);
-    let priced = bottles.iter().take_while(|named| !named.record.whose.is_empty());
-    let known = whole_within(&words, priced.map(|named| &named.words))
+    let written = bottles.iter().take(written).map(|named| &named.words);
+    let known = whole_within(&words, written)
         .or_else(|| bottles.iter().position(|named| named.words == words));
     known.or_else(|| {
         bottles.push(Named::new(&line.name));

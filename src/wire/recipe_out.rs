@@ -13,6 +13,7 @@ use crate::measure::{self, Unit};
 use crate::money::{UNKNOWN, currency};
 use crate::number::Kept;
 use crate::problem::Problems;
+use crate::recipe::likeness::{Words, whole_within};
 use crate::recipe::{self, printed};
 use crate::sheet::{self, GlassAnswer};
 use alloc::string::String;
@@ -123,17 +124,28 @@ impl Looked<'_> {
     }
 
     /// `rye whisky: 28.00 for 700 ml at 40 %; ...`: what one bottle costs, as this person bears it, and
-    /// what it gives.
+    /// what it gives. One without a price is named, as `sloe gin: for`, where another's would be taken
+    /// for its own.
     fn prices(&self, ask: &Ask) -> String {
         let mut told: Vec<usize> = Vec::new();
-        let mut entries = Vec::new();
+        let (mut entries, mut priced, mut unpriced) = (Vec::new(), Vec::new(), Vec::new());
         for (place, record) in ask.specs.iter().flat_map(|spec| &spec.lines).enumerate() {
             let bottle = self.line(place).and_then(|line| line.bottle);
             let Some(bottle) = bottle.filter(|bottle| !told.contains(bottle)) else { continue };
             told.push(bottle);
-            let name = bottle_of(record, &ask.bottles).map(|bottle| one_line(&bottle.name));
-            entries.extend(name.and_then(|name| self.price(bottle, &name)));
+            let Some(record) = bottle_of(record, &ask.bottles) else { continue };
+            // A semicolon would end the entry.
+            let name = one_line(&record.name).replace(';', ",");
+            match self.price(bottle, &name) {
+                Some(entry) => {
+                    entries.push(entry);
+                    priced.push(Words::of(&name));
+                }
+                None => unpriced.push(name),
+            }
         }
+        let is_taken = |name: &String| whole_within(&Words::of(name), &priced).is_some();
+        entries.extend(unpriced.into_iter().filter(is_taken).map(|name| format!("{name}: for")));
         entries.join("; ")
     }
 
@@ -146,8 +158,7 @@ impl Looked<'_> {
         let strength = strength.and_then(|strength| strength.kept().ok());
         let at =
             strength.map(|strength| format!(" at {} %", self.text(strength))).unwrap_or_default();
-        // A semicolon would end the entry.
-        Some(format!("{}: {price} for {holds} {}{at}", name.replace(';', ","), usable.unit))
+        Some(format!("{name}: {price} for {holds} {}{at}", usable.unit))
     }
 
     fn text(&self, number: Kept) -> String {
