@@ -443,6 +443,7 @@ fn what_pours_nothing() {
             "In a shaker, muddle the mint",
             "Glass: coupe",
             "Notes: double the syrup for a crowd.",
+            "I first had it in a tiny bar with three stools and no sign.",
             "Préparation : cinq minutes",
             "2. Écraser la menthe.",
             "Method: shake",

@@ -23,7 +23,7 @@ export const recipe = {
   out: "leave it out",
   heads: "a heading: nothing is poured",
   /** What a line is that pours nothing, by the name the core has for it. @type {{ [aside: string]: string }} */
-  aside: { title: "the name of the drink", method: "what is done", makes: "how many it makes" },
+  aside: { title: "the name of the drink", method: "what is said", makes: "how many it makes" },
   optional: "may be left out",
   optionalNote: "optional",
   garnish: "garnish",

@@ -14,6 +14,9 @@ use alloc::string::String;
 /// Characters of a title: the longest name that a shelf takes.
 const MOST_TITLE: usize = 80;
 
+/// Words of a sentence: an ingredient that no measure stands before has fewer, with all that is said of it.
+const SENTENCE_WORDS: usize = 10;
+
 /// What a line is that pours nothing, and what it says. `bare` is the text without its bullet.
 pub fn aside(text: &str, bare: &str, hand: Hand) -> Option<(Aside, String)> {
     if let Some(makes) = makes(bare, hand) {
@@ -52,7 +55,7 @@ pub fn makes(text: &str, hand: Hand) -> Option<String> {
     if counts { Some(number) } else { some }
 }
 
-/// "Shake with ice and strain", "Alles mit Eis schütteln".
+/// "Shake with ice and strain", "Alles mit Eis schütteln", and a sentence about the drink.
 fn is_method(bare: &str) -> bool {
     let begins = after_any(bare, METHOD).is_some_and(|rest| {
         // "Blend of two rums" is a name.
@@ -62,7 +65,8 @@ fn is_method(bare: &str) -> bool {
     });
     let last = bare.trim_end_matches(|c: char| is_space(c) || matches!(c, '.' | '!'));
     let last = last.rsplit(is_space).next().filter(|last| last.len() < bare.len());
-    begins || last.is_some_and(|last| is_any(last, METHOD_ENDS))
+    let sentence = bare.ends_with(['.', '!']) && bare.split_whitespace().count() >= SENTENCE_WORDS;
+    begins || sentence || last.is_some_and(|last| is_any(last, METHOD_ENDS))
 }
 
 /// Whether the first of two lines is what the drink is called: it says no measure and nothing else, and

@@ -116,7 +116,7 @@ export default [
       await openWith(session, site, SHELF);
       await paste(session, "Lock Keeper\nServes 2\n\n- 50 ml rye whisky\n- 2 dashes orange bitters\n\nStir with ice and strain.");
       await becomes(() => rows(session), ["Lock Keeper", "Serves 2", "50 ml of rye whisky", "2 dashes of orange bitters", "Stir with ice and strain."]);
-      await becomes(() => faces(session), ["the name of the drink", "how many it makes", "rye whisky?", "orange bitters?", "what is done"]);
+      await becomes(() => faces(session), ["the name of the drink", "how many it makes", "rye whisky?", "orange bitters?", "what is said"]);
       await becomes(() => session.value(NAME), "Lock Keeper");
       await says(session, ".recipe .lines-read", "5 lines. It makes 2: this glass is all of them together.");
       await makeGlass(session);
