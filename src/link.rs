@@ -1,6 +1,6 @@
 //! A text as the fragment of a link: packed, so that it is short enough to send, and unpacked again.
 //!
-//! `1.` and then base64url without padding (RFC 4648, section 5) of the text, in which each of [`PIECES`]
+//! `1.` and then base64url without padding (RFC 4648, section 5) of the text, in which each of `PIECES`
 //! stands as one byte, and of its CRC-32. A general packer makes the same text a sixth longer, and the
 //! core 14 KB larger: what a link holds is mostly the names of fields, and those are known beforehand.
 //!
