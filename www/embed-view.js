@@ -99,7 +99,9 @@ export function layGlass(host, room, again) {
     payIn(found.problems.some(({ place }) => place === "currency") ? NO_CURRENCY : currency, tag);
     const name = said("name") ?? recipe.name ?? "";
     mark(mat, "aria-label", words.region(name));
-    write(of, found.glass.cost ? words.glass : words.noPrice);
+    // Where the element holds no list, nothing else on the page may say what is in the glass.
+    const isAlone = !host.querySelector("li");
+    write(of, found.glass.cost ? words.glass(isAlone ? name : "") : words.noPrice);
     show(found);
     const wanted = said("show")?.split(/\s+/) ?? PANELS;
     for (const [each, { element, button }] of /** @type {[typeof PANELS[number], typeof panels["lines"]][]} */ (Object.entries(panels))) {
@@ -110,7 +112,9 @@ export function layGlass(host, room, again) {
     panels.lines.element.replaceChildren(...lineRows(found));
     panels.strength.element.replaceChildren(...strengthRows(found, method));
     panels.working.element.replaceChildren(...workingRows(found));
-    if (mat.parentNode !== room) room.replaceChildren(mat);
+    if (mat.parentNode === room) return;
+    room.replaceChildren(mat);
+    if (isAlone && wanted.includes("lines")) open("lines");
   }
 
   /** @param {EmbedReply} reply */

@@ -56,8 +56,11 @@ export function pagePart() {
     place.replaceChildren();
   }
 
-  // The script that a page would name; without a network it does not come.
-  import("./farthing-glass.js").catch(() => (missing.hidden = false));
+  // The script that a page would name; without a network it does not come. A browser that cannot adopt
+  // styles would put them into the page, which this page's own policy forbids.
+  const adopts = "replaceSync" in CSSStyleSheet.prototype;
+  if (adopts) import("./farthing-glass.js").catch(() => (missing.hidden = false));
+  else missing.hidden = false;
 
   return {
     element,

@@ -4,7 +4,7 @@
 /** @typedef {string} T */
 
 export const embed = {
-  glass: "a glass",
+  glass: (/** @type {T} */ name) => (name ? `a glass of ${name}` : "a glass"),
   region: (/** @type {T} */ name) => (name ? `What a glass of ${name} costs` : "What this glass costs"),
   noPrice: "Put in what you pay, and its cost stands here.",
   whose: {

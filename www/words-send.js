@@ -33,7 +33,7 @@ export const sendPage = {
   frame: "For a page that allows no script of others. What is put in there is not kept.",
   code: "What is pasted into the page",
   shown: "What readers see",
-  notHere: "To be seen here, it needs a network.",
+  notHere: "To be seen here, it needs a network, and a browser from 2023 or later.",
   title: (/** @type {T} */ name) => (name ? `What a glass of ${name} costs` : "What a glass costs"),
 };
 

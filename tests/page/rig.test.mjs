@@ -42,6 +42,7 @@ const GOOD = {
     export const answer = (ask) => JSON.stringify({ asked: JSON.parse(ask), answer: core.answer() });`,
   "farthing_bg.wasm": WASM,
   "farthing-more.js": "export default async () => {};",
+  "farthing-embed.js": "export default async () => {};",
   "app.webmanifest": JSON.stringify(MANIFEST),
   "icon.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><path d="M0 0h9v9z"/></svg>`,
   "_headers": "/*\n  Content-Security-Policy: default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'\n",

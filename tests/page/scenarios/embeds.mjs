@@ -64,6 +64,11 @@ const opens = (session, words) => session.run((/** @type {string} */ said) => {
   buttons.find((button) => button.textContent === said)?.click();
 }, words);
 
+const NOT_HERE = "To be seen here, it needs a network, and a browser from 2023 or later.";
+/** Whether a paragraph of these words is seen. @param {Session} session @param {string} words */
+const seenParagraph = (session, words) => session.run((/** @type {string} */ said) =>
+  [...document.querySelectorAll(".send p")].some((each) => each.textContent === said && each.getClientRects().length > 0), words);
+
 /** What is kept for the site of the host. @param {Session} session */
 const kept = (session) => session.run(() => Object.fromEntries(Object.entries(localStorage)));
 
@@ -233,6 +238,8 @@ export default [
       await becomes(() => costs(session), ["£2.00", "£1.00", "£2.00"]);
       assert.deepEqual(await session.run(() => [...document.querySelectorAll("farthing-glass")].map((each) => each.shadowRoot?.querySelector("[part~=glass]")?.getAttribute("aria-label"))),
         ["What a glass of Staircase costs", "What a glass of Pound costs", "What a glass of Weir costs"]);
+      // Nothing else may say what is in these, so their lines stand open.
+      await becomes(() => parts(session, "line"), ["50 ml rye whisky £2.00 100 %", "50 ml gin £1.00 100 %", "50 ml rye whisky £2.00 100 %"]);
     }, {
       "glass.json": JSON.stringify({ name: "Staircase", currency: "GBP", lines: ["50 ml rye whisky"], prices: ["rye whisky: 28 for 70 cl"] }),
       "recipe.json": JSON.stringify([{ "@type": "https://schema.org/Recipe", name: "Pound", recipeIngredient: ["50 ml gin"] }]),
@@ -364,7 +371,7 @@ export default [
         each.shadowRoot?.querySelector("output")?.getAttribute("aria-live"), each.shadowRoot?.querySelector(".unseen[role=status]")?.textContent,
       ]));
       for (const price of ["3", "35"]) await types(session, "What you pay for rye whisky", price);
-      await becomes(spoken, [["off", "£2.84, a glass of Lock Keeper, between £2.56 and £2.96, at your prices and the writer’s"], ["off", ""]]);
+      await becomes(spoken, [["off", "£2.84, a glass, between £2.56 and £2.96, at your prices and the writer’s"], ["off", ""]]);
     }),
   },
   {
@@ -390,13 +397,17 @@ export default [
       await openSend(session);
       const cost = /^Costs (\S+) to make/m.exec(await session.value(".send textarea[aria-label='As text']"))?.[1];
       const code = () => session.value(CODE);
-      await becomes(() => costs(session), [cost]);
+      // The oldest engine cannot adopt styles: there the page says so, and shows no glass.
+      const shows = async (/** @type {(string | undefined)[]} */ expected) => stage.engine === "wpe"
+        ? becomes(() => seenParagraph(session, NOT_HERE), true)
+        : becomes(() => costs(session), expected);
+      await shows([cost]);
       const element = await code();
       await pick(session, ".send select[aria-label='How it stands on the page']", "frame");
       await becomes(async () => (await code()).startsWith("<iframe sandbox="), true);
       const frame = await code();
       await pick(session, ".send select[aria-label='Whether its prices go along']", "without");
-      await becomes(() => costs(session), [""]);
+      await shows([""]);
       assert.ok(!(await code()).includes("prices="));
       // Another host, and so another origin than the page of the code.
       const there = (/** @type {string} */ text) => text.replaceAll(site.origin, site.otherOrigin);
@@ -419,7 +430,7 @@ export default [
       site.missing.add("farthing-glass.js");
       await openSend(session);
       await becomes(async () => (await session.value(CODE)).includes("<li>50 ml rye whisky</li>"), true);
-      await becomes(() => session.run(() => [...document.querySelectorAll(".send p")].some((each) => each.textContent === "To be seen here, it needs a network." && each.getClientRects().length > 0)), true);
+      await becomes(() => seenParagraph(session, NOT_HERE), true);
     },
   },
   {

@@ -107,7 +107,7 @@ export default [
       await becomes(() => rows(session), ["50 ml of rye", "100 ml of tonic water", "1 piece of orange twist", "ice"]);
       await becomes(() => faces(session), ["rye whisky?", "something new, without a price", "something new, without a price", "a note, as it stands"]);
       await makeGlass(session);
-      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "100 ml of tonic water", "1 piece of orange twist", "ice"]);
+      await becomes(() => texts(session, ".glass .line .what"), ["50 ml of rye whisky", "100 ml of tonic water", "1 piece of orange twist (garnish)", "ice"]);
     },
   },
   {
