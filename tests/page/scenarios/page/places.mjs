@@ -136,7 +136,7 @@ export async function says(session, css, text) {
 }
 
 /** What is shown besides the answer follows it within this time, on a busy computer too. */
-const FOLLOWS_WITHIN_MS = 10_000;
+const FOLLOWS_WITHIN_MS = 20_000;
 
 /**
  * Holds as soon as a reading is as wanted: the page shows an answer at once and the rest a moment later.
