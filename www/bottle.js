@@ -62,6 +62,8 @@ export function bottleEditor(given, { close, use, openWorking, seenBefore }) {
     },
     measure,
   });
+  // What was measured is told by the part of the core that comes late, maybe after this was opened.
+  core.loadMore().then((isThere) => isThere && rough.tell());
   const roughFold = make("details", {}, make("summary", {}, bottleWords.rough), rough.element);
   roughFold.open = Object.keys(bottle.rough).length + Object.keys(bottle.measured).length > 0;
   const more = bottleMore(bottle, changed);
