@@ -7,19 +7,15 @@ import { changes, ownPrice, ownPrices, setOwn } from "./embed-own.js";
 import { recipeOf } from "./embed-recipe.js";
 import { dress } from "./embed-style.js";
 import { amount, around, likelyKitchen, locale, markOf, number, payIn, shown } from "./figures.js";
-import { freshId, make, mark, write } from "./page.js";
+import { SETTLED_MS, freshId, make, mark, write } from "./page.js";
 import { roughNamed, sources, steps, terms, working as workingWords } from "./words.js";
 import { embed as words } from "./words-embed.js";
 /** @typedef {import("./records.js").EmbedReply} EmbedReply */
-/** @typedef {import("./records.js").EmbedBottle} EmbedBottle */
 /** @typedef {import("./records.js").Figure} Figure */
 /** @typedef {{ refresh: (isLatest: () => boolean) => Promise<void>, hear: () => void, leave: () => void }} Laid */
 
 /** @type {("lines" | "prices" | "strength" | "working")[]} */
 const PANELS = ["lines", "prices", "strength", "working"];
-
-/** How long a reader types nothing before the cost is said aloud. */
-const SETTLED_MS = 800;
 
 /** ISO 4217: no currency is involved. */
 const NO_CURRENCY = "XXX";

@@ -5,17 +5,14 @@
  * page around it, and nothing else.
  */
 
+import { frameTrouble } from "./words-trouble.js";
+
 /** The version of the fragment, and what it may carry besides lines. */
 const VERSION = "1";
 const FIELDS = ["currency", "kitchen", "locale", "method", "part", "prices", "show", "theme"];
 
 /** Characters of a fragment: forty lines and their prices, written at length. */
 const MOST_FRAGMENT = 16_000;
-
-const TROUBLE = {
-  newer: "This glass was written for a newer version of this frame. Its link can be copied anew where it was made.",
-  long: "What goes into this glass is too long to be read.",
-};
 
 // A frame without an origin of its own knows no 'self' in some engines, so the origin is written out.
 const policy = document.createElement("meta");
@@ -37,9 +34,9 @@ function put(tag, text) {
 }
 
 function lay() {
-  if (location.hash.length > MOST_FRAGMENT) return main.replaceChildren(put("p", TROUBLE.long));
+  if (location.hash.length > MOST_FRAGMENT) return main.replaceChildren(put("p", frameTrouble.long));
   const given = new URLSearchParams(location.hash.slice(1));
-  if ((given.get("v") ?? VERSION) !== VERSION) return main.replaceChildren(put("p", TROUBLE.newer));
+  if ((given.get("v") ?? VERSION) !== VERSION) return main.replaceChildren(put("p", frameTrouble.newer));
   const glass = document.createElement("farthing-glass");
   for (const field of FIELDS) {
     const value = given.get(field);

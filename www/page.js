@@ -91,7 +91,8 @@ export function soon(act) {
 
 /** @type {ReturnType<typeof setTimeout> | undefined} */
 let speaking;
-const SETTLED_MS = 800;
+/** How long nothing is typed before a figure counts as settled. */
+export const SETTLED_MS = 800;
 
 /**
  * Says a settled answer to a screen reader: once, after the last key.

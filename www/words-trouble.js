@@ -10,3 +10,9 @@ export const trouble = {
   no_lines: "Nothing tells what goes into this glass: it needs a list of lines, such as 50 ml rye whisky.",
   no_file: "What goes into this glass cannot be read: its file did not arrive, or is no recipe.",
 };
+
+/** What a frame says of its address. */
+export const frameTrouble = {
+  newer: "This glass was written for a newer version of this frame. Its link can be copied anew where it was made.",
+  long: "What goes into this glass is too long to be read.",
+};
